@@ -1,0 +1,1 @@
+"""Every workbook that comes out, described as plain data."""

@@ -1,0 +1,1 @@
+"""The sheets of the season report, one file a sheet."""

@@ -1,0 +1,41 @@
+"""The season report: its sheets in reading order."""
+
+import datetime as dt
+
+from reporter.books.blocks import Book
+from reporter.books.season.data_sheets import fish_rows, stints, trip_techniques
+from reporter.books.season.glance import at_a_glance
+from reporter.books.season.rows_to_fix import rows_to_fix
+from reporter.books.season.techniques import techniques
+from reporter.books.season.trips import trips
+from reporter.books.season.waters import waters
+from reporter.books.season.worked_out import worked_out
+from reporter.compute.report import Report
+
+
+def season_book(report: Report) -> Book:
+    """Return the season report as a book; `created` is the season's last day, known from the log alone."""
+    season = report.season
+    return Book(
+        title=season.settings["season_name"] or "Season report",
+        mark="report",
+        sheets=(
+            at_a_glance(report),
+            techniques(report),
+            waters(report),
+            trips(report),
+            rows_to_fix(season.fixes),
+            worked_out(report),
+            stints(report),
+            trip_techniques(report),
+            fish_rows(report),
+        ),
+        paper="a4" if season.system == "metric" else "letter",
+        created=last_day(report),
+    )
+
+
+def last_day(report: Report) -> dt.date:
+    """Return the season's last day, else its last trip's."""
+    set_day: dt.date | None = report.season.settings["last_day"]
+    return set_day or report.season.trips["date"].max().date()

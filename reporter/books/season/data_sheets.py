@@ -1,0 +1,197 @@
+"""The data sheets on which every total stands: Stints, Trip techniques, Fish rows."""
+
+from collections.abc import Sequence
+from typing import Any
+
+import numpy as np
+import pandas as pd
+
+from reporter.books.blocks import Cell, Field, Line, Sheet, Table, Text
+from reporter.compute.catch import REASONS
+from reporter.compute.report import STYLES, Report
+from reporter.schema.species import BY_CODE
+from reporter.schema.units import usual_unit
+from reporter.tidy.trips import clock
+
+
+def cells(values: pd.Series) -> list[Cell]:
+    """Return a column as plain cells, blanks as None."""
+    if values.dtype.kind == "b":
+        return [int(value) for value in values]
+    if values.dtype.kind == "M":
+        return [None if pd.isna(value) else value.date() for value in values]
+    if values.dtype.kind in "fiu":
+        return [value if np.isfinite(value) else None for value in values.to_numpy(dtype=float).tolist()]
+    return [value or None for value in values]
+
+
+def trip_techniques(report: Report) -> Sheet:
+    """Return the sheet with one row a trip x technique, in the order of trips."""
+    table = pair_table(report)
+    fields = (
+        Field("trip_no", "Trip no.", "plain"),
+        Field("trip", "Trip"),
+        Field("date", "Date", "date"),
+        Field("month", "Month"),
+        Field("month_no", "Month no.", "plain"),
+        Field("water", "Water"),
+        Field("water_no", "Water no.", "plain"),
+        Field("water_month_no", "Water and month no.", "plain"),
+        Field("technique", "Technique"),
+        Field("technique_no", "Technique no.", "plain"),
+        Field("style", "Style"),
+        Field("style_no", "Style no.", "plain"),
+        Field("stints", "Stints", "whole"),
+        Field("rod_hours", "Rod-hours", "two"),
+        Field("trip_hours", "Hours of the trip", "two"),
+        Field("tally", "Tally", "whole", help="Landed as typed on Effort."),
+        Field("on_rows", "On rows of Catch", "whole"),
+        Field("landed", "Landed", "whole", help="The larger of tally and rows."),
+        Field("kept", "Kept", "whole"),
+        Field("released", "Released", "whole"),
+        Field("unknown", "Fate not known", "whole"),
+        Field("missed", "Missed", "whole"),
+        Field(
+            "in_rates", "In the rates", "plain", help="1: counts in the rates. 0: does not; why is beside it."
+        ),
+        Field("new_trip", "First of its trip", "plain", help="1 on one row of each trip in the rates."),
+        Field("new_style_trip", "First of its style", "plain", help="1 on one row of each trip and style."),
+        Field(
+            "told_bites",
+            "Misses written",
+            "plain",
+            help="1: in the rates, and every stint says what was missed.",
+        ),
+        Field("why", "Why not"),
+    )
+    return _sheet("Trip techniques", "pair", fields, table, "One row a technique on a trip.")
+
+
+def pair_table(report: Report) -> pd.DataFrame:
+    """Return the trip-techniques with integer keys and the flags that stand for trips."""
+    season = report.season
+    trips = season.trips[["trip_no", "trip", "date"]]
+    table = season.pairs.merge(trips, on="trip_no", how="left", sort=False)
+    rated = table["in_rates"]
+    water_months = report.water_months["water_month"]
+    techniques = season.techniques.set_index("technique")["technique_no"]
+    return table.assign(
+        month_no=_place(table["month"], report.months["month"]),
+        water_no=_place(table["water"], pd.Series(season.waters, dtype=object)),
+        water_month_no=_place(table["water"] + "\n" + table["month"], water_months),
+        technique_no=table["technique"].map(techniques).fillna(0).astype(int),
+        style_no=_place(table["style"], pd.Series(STYLES)),
+        trip_hours=table["boat_hours"],
+        new_trip=_first(table, rated, ["trip_no"]),
+        new_style_trip=_first(table, rated, ["trip_no", "style"]),
+        told_bites=(rated & table["missed"].notna()).astype(int),
+        in_rates=rated.astype(int),
+        style=table["style"].where(table["style"] != "", "not given").where(table["technique"] != "", ""),
+        technique=table["technique"].where(table["technique"] != "", "(no technique written)"),
+        why=table["reason"].map(REASONS).fillna(""),
+    )
+
+
+def _place(labels: pd.Series, order: pd.Series) -> pd.Series:
+    """Return each label's place in an order, from 1; 0 where it is not in it."""
+    places = {label: index + 1 for index, label in enumerate(order)}
+    return labels.map(places).fillna(0).astype(int)
+
+
+def _first(table: pd.DataFrame, rated: pd.Series, keys: list[str]) -> pd.Series:
+    """Return 1 on the first row in the rates of each group, else 0."""
+    first = ~table[rated].duplicated(keys)
+    return first.reindex(table.index, fill_value=False).astype(int)
+
+
+def stints(report: Report) -> Sheet:
+    """Return the sheet with one row a stint."""
+    season = report.season
+    table = season.stints
+    depth = usual_unit("depth", season.system)
+    made = table.assign(
+        start=_clock(table["begin_min"].where(table["timing"] == "clock")),
+        end=_clock(table["end_min"].where(table["timing"] == "clock")),
+        depth=[depth.shown(value) for value in table["depth_m"]],
+        technique_no=table["technique"].map(season.techniques.set_index("technique")["technique_no"]),
+        why=table["reason"].map(REASONS).fillna(""),
+    )
+    fields = (
+        Field("row", "Row on Effort", "plain"),
+        Field("trip_no", "Trip no.", "plain"),
+        Field("trip", "Trip"),
+        Field("technique", "Technique"),
+        Field("technique_no", "Technique no.", "plain"),
+        Field("timing", "Timed by"),
+        Field("start", "Start"),
+        Field("end", "End"),
+        Field("hours", "Hours", "two"),
+        Field("rods", "Anglers on it", "plain"),
+        Field("rod_hours", "Rod-hours", "two"),
+        Field("landed", "Landed as typed", "whole"),
+        Field("missed", "Missed", "whole"),
+        Field(
+            "fish",
+            "Fish of the stint",
+            "one",
+            help="Blank where the record cannot say which stint they belong to.",
+        ),
+        Field("variant", "Variant"),
+        Field("retrieve", "Retrieve"),
+        Field("size", "Size"),
+        Field("colour", "Colour"),
+        Field("cover", "Cover"),
+        Field("depth", f"Depth ({depth.label})", "one"),
+        Field("hang_ups", "Hang-ups", "whole"),
+        Field("lures_lost", "Lures lost", "whole"),
+        Field("stint", "Stint"),
+        Field("angler", "Angler"),
+        Field("why", "Why it has no effort"),
+    )
+    return _sheet("Stints", "stint", fields, made, "One row a stint, as on Effort.")
+
+
+def _clock(minutes: pd.Series) -> list[str]:
+    return ["" if np.isnan(value) else clock(value) for value in minutes]
+
+
+def fish_rows(report: Report) -> Sheet:
+    """Return the sheet with one row a used row of Catch."""
+    season = report.season
+    table = season.fish
+    length, weight = usual_unit("fish length", season.system), usual_unit("weight", season.system)
+    names = season.trips.set_index("trip_no")["trip"]
+    made = table.assign(
+        trip=table["trip_no"].map(names),
+        species=[BY_CODE[code].name if code else "none" for code in table["species"]],
+        counted=table["counted"].astype(int),
+        length=[length.shown(value) for value in table["length_mm"]],
+        weight=[weight.shown(value) for value in table["weight_g"]],
+        time=_clock(table["time"]),
+    )
+    fields = (
+        Field("row", "Row on Catch", "plain"),
+        Field("trip_no", "Trip no.", "plain"),
+        Field("trip", "Trip"),
+        Field("technique", "Technique"),
+        Field("species", "Species"),
+        Field("fish", "Fish", "whole"),
+        Field("counted", "Counted", "plain", help="1: the species counts in the rates."),
+        Field("fate", "Fate"),
+        Field("length", f"Length ({length.label})", "two"),
+        Field("weight", f"Weight ({weight.label})", "two"),
+        Field("measured", "Measured"),
+        Field("time", "Time"),
+        Field("stint", "Stint"),
+        Field("angler", "Angler"),
+    )
+    return _sheet("Fish rows", "fish", fields, made, "One row a row of Catch that is used.")
+
+
+def _sheet(name: str, key: str, fields: Sequence[Field], table: pd.DataFrame, lead: str) -> Sheet:
+    columns: dict[str, Any] = {field.key: cells(table[field.key]) for field in fields}
+    blocks = (
+        Text((Line(name, "title"), Line(lead, "lead"))),
+        Table(key, tuple(fields), columns, filtered=True),
+    )
+    return Sheet(name, blocks, group="behind", landscape=True, private=True)

@@ -1,0 +1,121 @@
+"""The figures on At a glance: the season, its days, and how much of the log stands behind them."""
+
+from typing import Any
+
+import numpy as np
+
+from reporter.books.blocks import Figure, Figures, Live, Look
+from reporter.books.words import RESTS_ON, counted, share
+from reporter.compute.glance import every_client_caught
+from reporter.compute.records import records
+from reporter.compute.report import Report
+from reporter.schema.species import BY_CODE
+
+
+def season_figures(report: Report) -> Figures:
+    """Return the season's totals and its rate, live."""
+    whole = records(report.whole)[0]
+    return Figures(
+        "season",
+        (
+            _sum("trips", "Trips in the rates", "new_trip", whole, "whole"),
+            _sum("boat_hours", "Hours fished", "trip_hours", whole, "one", flag="new_trip"),
+            _sum("rod_hours", "Rod-hours", "rod_hours", whole, "one", remark="rods on it x hours"),
+            _sum("fish", "Landed", "landed", whole, "whole", remark=_what_counts(report)),
+            _sum("kept", "Kept", "kept", whole, "whole"),
+            _sum("released", "Released", "released", whole, "whole"),
+            _sum("fate_unknown", "Fate not known", "unknown", whole, "whole"),
+            _rate(whole),
+        ),
+        title="The season",
+    )
+
+
+def _sum(
+    key: str,
+    label: str,
+    source: str,
+    whole: dict[str, Any],
+    look: Look,
+    flag: str = "in_rates",
+    remark: str = "",
+) -> Figure:
+    live = Live(f"SUMIFS({{pair.{source}}},{{pair.{flag}}},1)", float(whole[key]))
+    return Figure(key, label, live, look, remark)
+
+
+def _rate(whole: dict[str, Any]) -> Figure:
+    rate = float(whole["fish_per_rod_hour"])
+    known = bool(np.isfinite(rate))
+    remark = (
+        f"your record supports {whole['low']:.2f} to {whole['high']:.2f} ({RESTS_ON[whole['interval_rule']]})"
+        if known
+        else ""
+    )
+    formula = 'IF({season.rod_hours}>0,{season.fish}/{season.rod_hours},"")'
+    return Figure("rate", "Fish per rod-hour", Live(formula, rate if known else ""), "two", remark)
+
+
+def _what_counts(report: Report) -> str:
+    counted_codes = report.season.settings["species_counted"]
+    if not counted_codes:
+        return "every species"
+    names = [BY_CODE[code].name for code in counted_codes]
+    return "black bass of every kind" if len(names) > 4 else ", ".join(names)
+
+
+def day_figures(report: Report) -> Figures:
+    """Return blank trips and trips on which every client caught one."""
+    trips = report.season.trips
+    rated = trips[trips["in_rates"]]
+    caught, told = every_client_caught(trips, report.season.fish)
+    not_finished = int((trips["fished"] & ~trips["in_rates"]).sum())
+    return Figures(
+        "days",
+        (
+            Figure("guided", "Guided trips", int((rated["kind"] == "guided").sum()), "whole"),
+            Figure(
+                "blank", "Blank trips", int((rated["fish"] == 0).sum()), "whole", f"of {len(rated)} finished"
+            ),
+            Figure(
+                "every_client",
+                "Every named client caught one",
+                f"{caught} of {told}" if told else "not known",
+                remark="guided trips on which your log can tell",
+            ),
+            Figure("not_finished", "Trips whose log is not finished", not_finished, "whole", "in no rate"),
+        ),
+        title="Your days",
+    )
+
+
+def record_figures(report: Report) -> Figures:
+    """Return how many rows were used and what the rates rest on."""
+    season = report.season
+    counts = season.counts.values()
+    used, aside = sum(count.used for count in counts), sum(count.set_aside for count in counts)
+    read = sum(count.read for count in counts)
+    rated = season.pairs[season.pairs["in_rates"]]
+    parts = share(float(rated["parts_rod_hours"].sum()), float(rated["rod_hours"].sum()))
+    outside = season.identity.loc[season.identity["reason"] != "", "fish"].sum()
+    aside_remark = "see Rows to fix" if aside else ""
+    return Figures(
+        "record",
+        (
+            Figure("read", "Rows read", read, "whole", "in all sheets of the log"),
+            Figure("used", "Rows used", used, "whole"),
+            Figure("aside", "Rows set aside", aside, "whole", aside_remark),
+            Figure("outside", "Fish outside the rates", float(outside), "whole", "see How it is worked out"),
+            Figure("parts", "Effort shared out by Parts", parts, remark="of the rod-hours"),
+            Figure("above", "Rows read as 'trip of the row above'", season.from_above, "whole"),
+        ),
+        title="Your record",
+    )
+
+
+def rows_sentence(report: Report) -> str:
+    """Return in a sentence how many rows were read, used and set aside."""
+    counts = report.season.counts.values()
+    read, used = sum(count.read for count in counts), sum(count.used for count in counts)
+    aside = sum(count.set_aside for count in counts)
+    return f"{counted(read, 'row')} read, {used:,} used, {aside:,} set aside"

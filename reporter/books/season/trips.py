@@ -1,0 +1,99 @@
+"""Trips: one line a trip, its effort, its fish and its plain rate."""
+
+from collections.abc import Sequence
+
+import numpy as np
+import pandas as pd
+
+from reporter.books.blocks import Cell, Field, Line, Live, Sheet, Table, Text
+from reporter.books.season.data_sheets import cells
+from reporter.books.words import one_fish_every
+from reporter.compute.report import Report
+from reporter.tidy.trips import clock
+
+_OF_TRIP = "SUMIFS({{pair.{source}}},{{pair.trip_no}},{{row.no}}{rated})"
+
+_FIELDS: tuple[Field, ...] = (
+    Field("no", "No.", "plain"),
+    Field("trip", "Trip"),
+    Field("date", "Date", "date"),
+    Field("water", "Water"),
+    Field("kind", "Kind"),
+    Field("status", "Status"),
+    Field("clients", "Client"),
+    Field("anglers", "Anglers", "plain"),
+    Field("start", "Start"),
+    Field("end", "End"),
+    Field("boat_hours", "Hours fished", "two", help="Lines in to lines out, less hours off."),
+    Field("rods", "Rods in the water", "plain"),
+    Field("techniques", "Techniques", "plain"),
+    Field("rod_hours", "Rod-hours", "one", help="Usable effort."),
+    Field("landed", "Landed", "whole", help="All fish landed, of the species counted."),
+    Field("kept", "Kept", "whole"),
+    Field("released", "Released", "whole"),
+    Field("unknown", "Fate not known", "whole"),
+    Field(
+        "outside",
+        "Of them outside the rates",
+        "whole",
+        help="Fish without usable effort: see Trip techniques.",
+    ),
+    Field("rate", "Fish per rod-hour", "two", help="Fish in the rates / rod-hours, of this trip alone."),
+    Field("every", "One fish per rod every"),
+)
+
+
+def trips(report: Report) -> Sheet:
+    """Return the sheet Trips."""
+    table = report.season.trips
+    outside = table["fish"] - table["fish_in_rates"]
+    columns: dict[str, Sequence[Cell]] = {
+        "no": cells(table["trip_no"]),
+        "trip": cells(table["trip"]),
+        "date": cells(table["date"]),
+        "water": cells(table["water"]),
+        "kind": cells(table["kind"]),
+        "status": cells(table["status"]),
+        "clients": ["; ".join(clients) for clients in table["clients"]],
+        "anglers": cells(table["anglers"]),
+        "start": [_time(value) for value in table["begin_min"]],
+        "end": [_time(value) for value in table["end_min"]],
+        "boat_hours": cells(table["boat_hours"]),
+        "rods": cells(table["rods"].where(table["fished"])),
+        "techniques": cells(table["techniques"]),
+        "rod_hours": _live("rod_hours", table["rod_hours"], rated=True),
+        "landed": _live("landed", table["fish"]),
+        "kept": _live("kept", table["kept"]),
+        "released": _live("released", table["released"]),
+        "unknown": _live("unknown", table["fate_unknown"]),
+        "outside": [
+            Live(f"{{row.landed}}-{_formula('landed', rated=True)}", value) for value in outside.tolist()
+        ],
+        "rate": [
+            Live('IF({row.rod_hours}>0,({row.landed}-{row.outside})/{row.rod_hours},"")', value)
+            for value in (rate if np.isfinite(rate) else "" for rate in table["fish_per_rod_hour"].tolist())
+        ],
+        "every": [one_fish_every(rate) for rate in table["fish_per_rod_hour"]],
+    }
+    blocks = (
+        Text(
+            (
+                Line("Trips", "title"),
+                Line("One line a trip. A single trip's rate is a fact, not a forecast.", "lead"),
+            )
+        ),
+        Table("trip", _FIELDS, columns, filtered=True),
+    )
+    return Sheet("Trips", blocks, group="me", landscape=True, private=True)
+
+
+def _time(minutes: float) -> str:
+    return clock(minutes) if np.isfinite(minutes) else ""
+
+
+def _formula(source: str, *, rated: bool = False) -> str:
+    return _OF_TRIP.format(source=source, rated=",{pair.in_rates},1" if rated else "")
+
+
+def _live(source: str, values: pd.Series, *, rated: bool = False) -> list[Cell]:
+    return [Live(_formula(source, rated=rated), value) for value in values.tolist()]

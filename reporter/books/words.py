@@ -1,0 +1,46 @@
+"""Numbers in plain words, the same on every page and in the terminal."""
+
+import math
+
+RESTS_ON: dict[str, str] = {
+    "own_trips": "own trips",
+    "borrowed": "borrowed spread",
+    "assumed": "assumed spread",
+    "none_caught": "none caught",
+    "": "no effort",
+}
+"""What a range rests on, by its rule."""
+
+RESTS_ON_HELP = (
+    "own trips: the group's own trips. borrowed spread: few trips, so the spread of your other techniques. "
+    "assumed spread: few trips in all. none caught: it could still be as high as the upper end."
+)
+"""What these words mean; fits a note."""
+
+
+def span(hours: float) -> str:
+    """Return hours as 1 h 25, or 40 min below an hour."""
+    minutes = round(hours * 60)
+    if minutes < 60:
+        return f"{minutes} min"
+    return f"{minutes // 60} h {minutes % 60:02d}"
+
+
+def one_fish_every(rate: float) -> str:
+    """Return the rod-hours that a fish takes, as 1 h 25; nothing without a rate above 0."""
+    return span(1 / rate) if rate > 0 else ""
+
+
+def number(value: float, decimals: int = 0) -> str:
+    """Return a number with thousands separated, or a dash where there is none."""
+    return f"{value:,.{decimals}f}" if math.isfinite(value) else "-"
+
+
+def counted(count: float, singular: str, plural: str = "") -> str:
+    """Return "1 trip", "1,204 trips"."""
+    return f"{number(count)} {singular if round(count) == 1 else plural or singular + 's'}"
+
+
+def share(part: float, whole: float) -> str:
+    """Return part of whole as a whole percentage, a dash where there is no whole."""
+    return f"{round(100 * part / whole)} %" if whole > 0 else "-"

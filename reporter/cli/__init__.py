@@ -1,0 +1,1 @@
+"""The command line: lazy commands, options, messages, exit codes."""

@@ -1,0 +1,55 @@
+"""The command `reporter`: a group whose commands are imported only when they run."""
+
+from collections.abc import Sequence
+from importlib import import_module
+
+import click
+
+from reporter import __version__
+
+COMMANDS: dict[str, tuple[str, str]] = {
+    "blank": ("reporter.cli.blank:blank", "Write an empty season log to fill in."),
+    "check": ("reporter.cli.check:check", "Say which rows of a log to mend, and why."),
+    "build": ("reporter.cli.build:build", "Write the season report of a log."),
+}
+"""Command -> where it lives, and its line in the list."""
+
+
+class LazyGroup(click.Group):
+    """A group that lists its commands without importing them."""
+
+    def list_commands(self, ctx: click.Context) -> list[str]:
+        """Return the commands in the order of a season."""
+        return list(COMMANDS)
+
+    def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:
+        """Import a command, None where there is none of that name."""
+        if cmd_name not in COMMANDS:
+            return None
+        module, _, name = COMMANDS[cmd_name][0].partition(":")
+        command: click.Command = getattr(import_module(module), name)
+        return command
+
+    def format_commands(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:
+        """Write the list of commands from the table."""
+        with formatter.section("Commands"):
+            formatter.write_dl([(name, line) for name, (_, line) in COMMANDS.items()])
+
+
+@click.group(
+    cls=LazyGroup,
+    context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 80},
+    epilog="Start with: reporter blank season.xlsx",
+)
+@click.version_option(__version__, package_name="season-reporter", prog_name="reporter")
+def cli() -> None:
+    """Turn a bass guide's season log into a report.
+
+    The log is a spreadsheet workbook with a row a trip, a row a stint and a row a fish. It is never
+    written to.
+    """
+
+
+def main(arguments: Sequence[str] | None = None) -> None:
+    """Run the command line."""
+    cli.main(args=arguments, prog_name="reporter")

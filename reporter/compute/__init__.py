@@ -1,0 +1,1 @@
+"""Pure computations, tables to tables, whole columns at a time."""

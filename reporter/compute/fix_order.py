@@ -1,0 +1,36 @@
+"""The order in which mending a log wins back most."""
+
+import pandas as pd
+
+from reporter.schema.log import BY_KEY
+from reporter.schema.problems import CELL_CODES, EFFECTS, Problem
+from reporter.tidy.season import TidyLog
+
+
+def rows_won_back(problems: list[Problem], log: TidyLog) -> list[int]:
+    """Return for every problem how many rows of the log count again once it is mended.
+
+    A row that is set aside counts itself; a trip also the rows of Effort and Catch that belong to it.
+    """
+    belonging = _belonging(log)
+    trips = BY_KEY["trips"].name
+    won = []
+    for found in problems:
+        itself = found.effect == "set aside" and found.row > 0 and found.code not in CELL_CODES
+        follow = belonging.get(found.row, 0) if itself and found.sheet == trips else 0
+        won.append(int(itself) + follow)
+    return won
+
+
+def _belonging(log: TidyLog) -> dict[int, int]:
+    """Return the number of rows of Effort and Catch by the row of their trip."""
+    trips = log.tables["trips"].set_index("trip_no")["row"]
+    numbers = pd.concat([log.tables[key]["trip_no"] for key in ("effort", "catch")])
+    counts = numbers[numbers > 0].map(trips).value_counts()
+    return {int(row): int(count) for row, count in zip(counts.index, counts, strict=True)}
+
+
+def in_fix_order(problems: list[Problem], won: list[int]) -> list[tuple[Problem, int]]:
+    """Return problems with what each wins back: stops first, then set aside by what it wins, then notes."""
+    paired = list(zip(problems, won, strict=True))
+    return sorted(paired, key=lambda pair: (EFFECTS.index(pair[0].effect), -pair[1]))

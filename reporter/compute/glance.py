@@ -1,0 +1,88 @@
+"""The few figures of a season that a guide asks for first."""
+
+from dataclasses import dataclass
+
+import numpy as np
+import pandas as pd
+
+from reporter.schema.thresholds import DUD_MIN_PAIRS, DUD_SHARE, HALF_DAY_HOURS, HALF_DAY_RODS, MIN_OWN_TRIPS
+
+
+@dataclass(frozen=True, slots=True)
+class DudCheck:
+    """How many trip-techniques caught something, and whether that asks for a question."""
+
+    pairs: int
+    with_fish: int
+
+    @property
+    def asks(self) -> bool:
+        """Whether nearly everything written caught something, as if the duds were left out."""
+        return self.pairs >= DUD_MIN_PAIRS and self.with_fish >= DUD_SHARE * self.pairs
+
+
+def dud_check(pairs: pd.DataFrame) -> DudCheck:
+    """Count the trip-techniques in the rates, and those with fish."""
+    rated = pairs[pairs["in_rates"]]
+    return DudCheck(len(rated), int((rated["landed"] > 0).sum()))
+
+
+def trip_rates(trips: pd.DataFrame, pairs: pd.DataFrame) -> pd.DataFrame:
+    """Return the trips with their rod_hours, fish and plain rate, kept, released, fate_unknown and missed.
+
+    fish is all that was landed of the species counted; fish_in_rates the part with usable effort;
+    fish_per_rod_hour is fish_in_rates / rod_hours, NaN without rod-hours.
+    """
+    sums = pairs.groupby("trip_no").agg(
+        fish=("landed", "sum"),
+        kept=("kept", "sum"),
+        released=("released", "sum"),
+        fate_unknown=("unknown", "sum"),
+    )
+    rated = pairs[pairs["in_rates"]].groupby("trip_no")
+    sums["rod_hours"] = rated["rod_hours"].sum()
+    sums["fish_in_rates"] = rated["landed"].sum()
+    sums["missed"] = pairs.groupby("trip_no")["missed"].sum(min_count=1)
+    sums["techniques"] = pairs[pairs["technique"] != ""].groupby("trip_no").size()
+    table = trips.join(sums, on="trip_no")
+    zero = ["fish", "kept", "released", "fate_unknown", "rod_hours", "fish_in_rates", "techniques"]
+    table[zero] = table[zero].fillna(0.0)
+    table["fish_per_rod_hour"] = table["fish_in_rates"] / table["rod_hours"].where(table["rod_hours"] > 0)
+    return table
+
+
+def half_day(trips: pd.DataFrame) -> tuple[float, float] | None:
+    """Return the middle half of what a half day of two rods would give at each trip's own rate.
+
+    trips as from trip_rates. Quartiles (linear between order statistics) of rate x 8 rod-hours over trips
+    with a rate; None below MIN_OWN_TRIPS of them.
+    """
+    rates = trips["fish_per_rod_hour"].dropna()
+    if len(rates) < MIN_OWN_TRIPS:
+        return None
+    low, high = np.quantile(rates, [0.25, 0.75]) * HALF_DAY_HOURS * HALF_DAY_RODS
+    return float(low), float(high)
+
+
+def every_client_caught(trips: pd.DataFrame, fish: pd.DataFrame) -> tuple[int, int]:
+    """Return the guided trips on which every named client landed a fish, and those where the log can tell.
+
+    trips as from trip_rates. A trip with one client tells by its fish, unless the guide's own are marked;
+    a trip with several tells where every fish row names an angler and no fish is only tallied.
+    """
+    guided = trips[trips["in_rates"] & (trips["kind"] == "guided") & (trips["clients"].str.len() > 0)]
+    landed = fish[fish["fish"] > 0]
+    by_trip = {trip: set(names) for trip, names in landed.groupby("trip_no")["angler"]}
+    rows = landed.groupby("trip_no")["fish"].sum()
+    caught = told = 0
+    for trip_no, clients, total in zip(guided["trip_no"], guided["clients"], guided["fish"], strict=True):
+        anglers = by_trip.get(trip_no, set())
+        if len(clients) == 1:
+            told += 1
+            caught += total > 0 and anglers != {"guide"}
+        elif total == 0:
+            told += 1
+        elif "" not in anglers and rows.get(trip_no, 0) >= total:
+            told += 1
+            caught += set(clients) <= anglers
+    return int(caught), int(told)

@@ -1,0 +1,96 @@
+"""The tables that leave as CSV: the columns that the schema names, in its order, from a computed report."""
+
+import numpy as np
+import pandas as pd
+
+from reporter.compute.report import Report
+from reporter.schema.log import BY_KEY
+from reporter.schema.species import BY_CODE
+from reporter.schema.tables import TABLES
+from reporter.tidy.trips import clock
+
+NOT_GIVEN = "not given"
+
+
+def output_tables(report: Report) -> dict[str, pd.DataFrame]:
+    """Return table name -> table, each with just the columns of `reporter.schema.tables`."""
+    made = {
+        "techniques": _with_style(report.techniques),
+        "styles": _with_style(report.styles),
+        "waters": report.waters,
+        "months": report.months,
+        "season": report.whole,
+        "trips": _trips(report),
+        "trip_techniques": _pairs(report),
+        "stints": _stints(report),
+        "fish": _fish(report),
+        "problems": _problems(report),
+        "rows": _rows(report),
+    }
+    return {table.name: made[table.name][[field.name for field in table.fields]] for table in TABLES}
+
+
+def _with_style(table: pd.DataFrame) -> pd.DataFrame:
+    return table.assign(style=table["style"].where(table["style"] != "", NOT_GIVEN))
+
+
+def _clock(minutes: pd.Series) -> list[str]:
+    return [clock(value) if np.isfinite(value) else "" for value in minutes]
+
+
+def _trips(report: Report) -> pd.DataFrame:
+    trips = report.season.trips
+    return trips.assign(
+        clients=["; ".join(clients) for clients in trips["clients"]],
+        start=_clock(trips["begin_min"]),
+        end=_clock(trips["end_min"]),
+    )
+
+
+def _pairs(report: Report) -> pd.DataFrame:
+    names = report.season.trips[["trip_no", "trip"]]
+    pairs = _with_style(report.season.pairs).rename(columns={"landed": "fish", "unknown": "fate_unknown"})
+    return pairs.merge(names, on="trip_no", how="left", sort=False)
+
+
+def _stints(report: Report) -> pd.DataFrame:
+    stints = report.season.stints
+    on_clock = stints["timing"] == "clock"
+    return stints.assign(
+        start=_clock(stints["begin_min"].where(on_clock)), end=_clock(stints["end_min"].where(on_clock))
+    )
+
+
+def _fish(report: Report) -> pd.DataFrame:
+    fish = report.season.fish
+    names = report.season.trips.set_index("trip_no")["trip"]
+    return fish.assign(
+        trip=fish["trip_no"].map(names),
+        species=[BY_CODE[code].name if code else "" for code in fish["species"]],
+        species_code=fish["species"],
+        time=_clock(fish["time"]),
+    )
+
+
+def _problems(report: Report) -> pd.DataFrame:
+    found = report.season.problems
+    return pd.DataFrame(
+        {
+            "sheet": [problem.sheet for problem in found],
+            "row": pd.array([problem.row or None for problem in found], dtype="Int64"),
+            "cell": [problem.cell for problem in found],
+            "heading": [problem.heading for problem in found],
+            "code": [problem.code for problem in found],
+            "effect": [problem.effect for problem in found],
+            "value": [problem.value for problem in found],
+            "message": [problem.message for problem in found],
+        }
+    )
+
+
+def _rows(report: Report) -> pd.DataFrame:
+    counts = report.season.counts
+    return pd.DataFrame(
+        [[BY_KEY[key].name, c.read, c.used, c.set_aside, c.blank, c.not_rows] for key, c in counts.items()],
+        columns=["sheet", "read", "used", "set_aside", "blank", "not_rows"],
+    )

@@ -1,0 +1,82 @@
+"""Which stint a fish belongs to, so that every stint knows its catch where the record can say."""
+
+import numpy as np
+import pandas as pd
+
+from reporter.compute.records import records
+from reporter.schema.log import BY_KEY
+from reporter.schema.problems import Problem, problem
+from reporter.tidy.moments import MINUTES_A_DAY
+from reporter.tidy.words import plain
+
+_KEYS = ["trip_no", "technique"]
+
+
+def place_fish(
+    stints: pd.DataFrame, fish: pd.DataFrame, pairs: pd.DataFrame
+) -> tuple[pd.Series, list[Problem]]:
+    """Return the fish of each stint (index as in stints), NaN where the record cannot place them.
+
+    The stint that a row names; else the one stint of its technique whose clock holds its time; else the
+    technique's only stint; else in proportion to the tallies. Where every stint of a trip-technique has a
+    tally and they hold all its fish, the tallies are the answer.
+    """
+    counted = fish[fish["counted"] & (fish["technique"] != "")]
+    named, problems = _by_name(stints, counted)
+    placed = named.fillna(_by_clock(stints, counted))
+    on_stint = counted["fish"].groupby(placed).sum().reindex(stints["stint_no"], fill_value=0.0).to_numpy()
+    table = stints[["stint_no", *_KEYS, "landed"]].merge(
+        pairs[[*_KEYS, "landed"]], on=_KEYS, suffixes=("", "_pair")
+    )
+    table = table.set_index("stint_no").reindex(stints["stint_no"])
+    by_pair = table.groupby(_KEYS)
+    tally = by_pair["landed"].transform("sum")
+    all_tallied = by_pair["landed"].transform("count") == by_pair["landed"].transform("size")
+    rest = table["landed_pair"] - by_pair["landed_pair"].transform("size") * 0.0
+    rest = rest - pd.Series(on_stint, index=table.index).groupby([table[key] for key in _KEYS]).transform(
+        "sum"
+    )
+    only = by_pair["landed"].transform("size") == 1
+    share = (table["landed"].fillna(0.0) / tally.where(tally > 0)).where(tally > 0)
+    spread = on_stint + np.where(rest > 0, rest * share, 0.0)
+    result = np.select(
+        [only, all_tallied & (tally >= table["landed_pair"]), rest == 0],
+        [table["landed_pair"], table["landed"], on_stint],
+        default=spread,
+    )
+    return pd.Series(result, index=stints.index, dtype=float), problems
+
+
+def _by_name(stints: pd.DataFrame, fish: pd.DataFrame) -> tuple[pd.Series, list[Problem]]:
+    """Return the stint_no that each fish row names, NaN where it names none that is there."""
+    names = stints[stints["stint"] != ""]
+    known = {
+        (trip, technique, plain(name).casefold()): number
+        for trip, technique, name, number in zip(
+            names["trip_no"], names["technique"], names["stint"], names["stint_no"], strict=True
+        )
+    }
+    found = pd.Series(np.nan, index=fish.index)
+    trip_names = stints.drop_duplicates("trip_no").set_index("trip_no")["trip"]
+    problems: list[Problem] = []
+    with_stints = fish["trip_no"].isin(trip_names.index)
+    for row in records(fish[with_stints & (fish["stint"] != "")].rename_axis("at").reset_index()):
+        number = known.get((row["trip_no"], row["technique"], plain(row["stint"]).casefold()))
+        if number is None:
+            places = {"row": row["row"], "value": row["stint"], "trip": trip_names[row["trip_no"]]}
+            problems.append(problem("stint_unknown", BY_KEY["catch"].name, **places))
+        else:
+            found[row["at"]] = number
+    return found, problems
+
+
+def _by_clock(stints: pd.DataFrame, fish: pd.DataFrame) -> pd.Series:
+    """Return the one stint of its technique whose clock holds a fish's time, NaN where none or several."""
+    clocked = stints[stints["begin_min"].notna() & stints["end_min"].notna()]
+    timed = fish[fish["time"].notna()].rename_axis("fish_index").reset_index()
+    columns = [*_KEYS, "stint_no", "begin_min", "end_min", "trip_begin"]
+    both = timed[["fish_index", *_KEYS, "time"]].merge(clocked[columns], on=_KEYS)
+    at = both["time"] + MINUTES_A_DAY * (both["time"] < both["trip_begin"])
+    held = both[(both["begin_min"] <= at) & (at <= both["end_min"])]
+    one = held.drop_duplicates("fish_index", keep=False)
+    return one.set_index("fish_index")["stint_no"].reindex(fish.index)

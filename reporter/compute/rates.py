@@ -1,0 +1,103 @@
+"""Catch rates of groups: techniques, styles, waters, months, the season."""
+
+from collections.abc import Sequence
+
+import numpy as np
+import pandas as pd
+
+from reporter.compute.intervals import RateRange, rate_interval
+from reporter.compute.ratio import FloatArray
+from reporter.compute.spread import Spread, pooled_spread
+
+
+def by_group_and_trip(
+    pairs: pd.DataFrame, group: str, groups: Sequence[str], trip_nos: Sequence[int], value: str
+) -> FloatArray:
+    """Sum a column of trip-techniques into (groups, trips)."""
+    if pairs.empty:
+        return np.zeros((len(groups), len(trip_nos)))
+    rows = pd.Index(groups).get_indexer(pd.Index(pairs[group]))
+    columns = pd.Index(trip_nos).get_indexer(pd.Index(pairs["trip_no"]))
+    cells = rows * len(trip_nos) + columns
+    sums = np.bincount(
+        cells, weights=pairs[value].to_numpy(dtype=float), minlength=len(groups) * len(trip_nos)
+    )
+    return np.asarray(sums, dtype=np.float64).reshape(len(groups), len(trip_nos))
+
+
+def season_spread(pairs: pd.DataFrame) -> Spread:
+    """Return the between-trip spread of a season, pooled once over its techniques."""
+    rated = pairs[pairs["in_rates"]]
+    techniques = sorted(rated["technique"].unique())
+    trips = sorted(rated["trip_no"].unique())
+    if not techniques:
+        return Spread(kappa=float("nan"), df=0)
+    catch = by_group_and_trip(rated, "technique", techniques, trips, "landed")
+    effort = by_group_and_trip(rated, "technique", techniques, trips, "rod_hours")
+    return pooled_spread(catch, effort)
+
+
+def rate_table(pairs: pd.DataFrame, group: str, groups: Sequence[str], spread: Spread) -> pd.DataFrame:
+    """Return one row a group, in the order of `groups`, from trip-techniques with that column.
+
+    trips, rod_hours, boat_hours (of the trips on which it was fished), fish, kept, released, fate_unknown,
+    fish_per_rod_hour, low, high, interval_rule; kept_ and released_per_rod_hour with their low and high;
+    bites and bites_per_rod_hour, share_landed over the trip-techniques whose missed bites are recorded
+    (bite_trips of them). Rates are NaN without effort; no rule stands where there is none.
+    """
+    rated = pairs[pairs["in_rates"] & pairs[group].isin(list(groups))]
+    trips = sorted(rated["trip_no"].unique())
+    table = pd.DataFrame({group: list(groups)})
+    sums = {
+        key: by_group_and_trip(rated, group, groups, trips, key) for key in ("rod_hours", "landed", "unknown")
+    }
+    effort = sums["rod_hours"]
+    landed = rate_interval(sums["landed"], effort, spread)
+    table["trips"] = landed.trips
+    table["rod_hours"] = landed.effort
+    table["boat_hours"] = (effort > 0) @ _boat_hours(rated, trips)
+    table["fish"] = landed.fish
+    kept = _add_rate(table, "kept", by_group_and_trip(rated, group, groups, trips, "kept"), effort, spread)
+    released = _add_rate(
+        table, "released", by_group_and_trip(rated, group, groups, trips, "released"), effort, spread
+    )
+    table["kept"], table["released"] = kept.fish, released.fish
+    table["fate_unknown"] = sums["unknown"].sum(axis=1)
+    table["fish_per_rod_hour"] = landed.rate
+    table["low"], table["high"] = landed.low, landed.high
+    table["interval_rule"] = landed.rule
+    return _with_bites(table, rated, group, groups, spread)
+
+
+def _boat_hours(rated: pd.DataFrame, trips: Sequence[int]) -> FloatArray:
+    hours = rated.drop_duplicates("trip_no").set_index("trip_no")["boat_hours"]
+    return hours.loc[list(trips)].to_numpy(dtype=float)
+
+
+def _add_rate(
+    table: pd.DataFrame, name: str, fish: FloatArray, effort: FloatArray, spread: Spread
+) -> RateRange:
+    made = rate_interval(fish, effort, spread)
+    table[f"{name}_per_rod_hour"] = made.rate
+    table[f"{name}_low"], table[f"{name}_high"] = made.low, made.high
+    return made
+
+
+def _with_bites(
+    table: pd.DataFrame, rated: pd.DataFrame, group: str, groups: Sequence[str], spread: Spread
+) -> pd.DataFrame:
+    told = rated[rated["missed"].notna()]
+    told = told.assign(bites=told["landed"] + told["missed"])
+    trips = sorted(told["trip_no"].unique())
+    sums = {
+        key: by_group_and_trip(told, group, groups, trips, key) for key in ("bites", "landed", "rod_hours")
+    }
+    made = rate_interval(sums["bites"], sums["rod_hours"], spread)
+    table["bite_trips"] = made.trips
+    table["bite_rod_hours"] = made.effort
+    table["bites"] = made.fish
+    table["bites_per_rod_hour"] = made.rate
+    table["bites_low"], table["bites_high"] = made.low, made.high
+    landed = sums["landed"].sum(axis=1)
+    table["share_landed"] = np.divide(landed, made.fish, out=np.full(len(table), np.nan), where=made.fish > 0)
+    return table

@@ -1,0 +1,65 @@
+"""The tables of a season report, each computed once for the workbook and the CSV files alike."""
+
+from dataclasses import dataclass
+
+import pandas as pd
+
+from reporter.compute.rates import rate_table
+from reporter.compute.season import Season
+
+STYLES = ("moving", "slow", "")
+"""Styles in the order of the page; "" is not given."""
+
+
+@dataclass(frozen=True, slots=True)
+class Report:
+    """A season with its rate tables (see `reporter.compute.rates.rate_table`).
+
+    techniques also has technique_no and style and is in the order of rates, those without effort last;
+    water_months is keyed on water_month: water and month with a line break between.
+    """
+
+    season: Season
+    techniques: pd.DataFrame
+    styles: pd.DataFrame
+    waters: pd.DataFrame
+    months: pd.DataFrame
+    water_months: pd.DataFrame
+    whole: pd.DataFrame
+
+
+def make_report(season: Season) -> Report:
+    """Compute the rate tables of a season."""
+    pairs, spread = season.pairs, season.spread
+    named = pairs[pairs["technique"] != ""]
+    pairs = pairs.assign(water_month=pairs["water"] + "\n" + pairs["month"])
+    return Report(
+        season=season,
+        techniques=_techniques(season, named),
+        styles=rate_table(named, "style", _present(named, "style", STYLES), spread),
+        waters=rate_table(pairs, "water", _present(pairs, "water", season.waters), spread),
+        months=rate_table(pairs, "month", sorted(set(pairs["month"]) - {""}), spread),
+        water_months=rate_table(pairs, "water_month", _water_months(season, pairs), spread),
+        whole=rate_table(pairs, "season", ["season"], spread),
+    )
+
+
+def _techniques(season: Season, pairs: pd.DataFrame) -> pd.DataFrame:
+    fished = season.techniques[season.techniques["technique"].isin(pairs["technique"])]
+    rates = rate_table(pairs, "technique", fished["technique"].tolist(), season.spread)
+    table = fished.merge(rates, on="technique")
+    return table.sort_values(
+        ["fish_per_rod_hour", "technique_no"], ascending=[False, True], na_position="last", ignore_index=True
+    )
+
+
+def _present(pairs: pd.DataFrame, column: str, order: tuple[str, ...] | list[str]) -> list[str]:
+    there = set(pairs[column].dropna())
+    return [label for label in order if label in there]
+
+
+def _water_months(season: Season, pairs: pd.DataFrame) -> list[str]:
+    there = pairs.loc[pairs["in_rates"], ["water", "month", "water_month"]].drop_duplicates()
+    place = {water: index for index, water in enumerate(season.waters)}
+    ordered = there.assign(place=there["water"].map(place)).sort_values(["place", "month"])
+    return ordered["water_month"].tolist()

@@ -1,0 +1,119 @@
+"""A season: everything computed from one log, and everything found about it."""
+
+from dataclasses import dataclass, replace
+
+import pandas as pd
+
+from reporter.compute.alike import check_alike
+from reporter.compute.catch import fish_identity, fish_table, make_pairs
+from reporter.compute.catch_checks import check_catch
+from reporter.compute.effort import make_stints
+from reporter.compute.fix_order import in_fix_order, rows_won_back
+from reporter.compute.glance import trip_rates
+from reporter.compute.placing import place_fish
+from reporter.compute.rates import season_spread
+from reporter.compute.spread import Spread
+from reporter.compute.trips import technique_table, trip_table
+from reporter.schema.log import SHEETS
+from reporter.schema.problems import Problem
+from reporter.schema.units import System
+from reporter.tidy.rows import RowCount
+from reporter.tidy.season import TidyLog
+from reporter.tidy.settings import Settings
+
+_SHEET_ORDER = {sheet.name: index for index, sheet in enumerate(SHEETS)}
+
+
+@dataclass(frozen=True, slots=True)
+class Season:
+    """A computed season.
+
+    trips, stints, pairs (trip-techniques), fish: see their modules. techniques: technique_no, technique,
+    style. identity: reason ("" for in the rates) and fish. surplus: fish tallied beyond the rows of Catch.
+    problems: in the log's order; fixes: the same in the order of what mending wins back, with the rows won.
+    from_above: rows of Effort and Catch that took their trip from the row above.
+    """
+
+    name: str
+    sha256: str
+    settings: Settings
+    system: System
+    trips: pd.DataFrame
+    stints: pd.DataFrame
+    pairs: pd.DataFrame
+    fish: pd.DataFrame
+    techniques: pd.DataFrame
+    waters: list[str]
+    spread: Spread
+    identity: pd.DataFrame
+    surplus: float
+    counts: dict[str, RowCount]
+    problems: list[Problem]
+    fixes: list[tuple[Problem, int]]
+    from_above: int
+
+
+def compute_season(log: TidyLog) -> Season:
+    """Compute a season from a tidied log without stops."""
+    trips = trip_table(log)
+    effort, catch = log.tables["effort"], log.tables["catch"]
+    made = make_stints(effort, trips)
+    stints = made.table
+    fish = fish_table(catch, trips, stints, log.settings)
+    pairs = make_pairs(stints, fish, trips)
+    techniques = technique_table(log, pd.concat([stints["technique"], fish["technique"]]))
+    placed, stint_problems = place_fish(stints, fish, pairs.table)
+    found = [
+        *log.problems,
+        *made.problems,
+        *check_catch(pairs, fish, catch, stints, trips),
+        *stint_problems,
+        *check_alike(catch),
+    ]
+    problems = in_order(found)
+    styles = techniques.set_index("technique")["style"]
+    table = pairs.table.assign(style=pairs.table["technique"].map(styles).fillna(""), season="season")
+    table = table.merge(trips[["trip_no", "water", "month"]], on="trip_no", how="left", sort=False)
+    above = sum(int((t["from_above"] & t["used"]).sum()) for t in (effort, catch))
+    return Season(
+        name=log.name,
+        sha256=log.sha256,
+        settings=log.settings,
+        system=log.settings.system or "us",
+        trips=trip_rates(trips, table),
+        stints=stints.assign(log=0, fish=placed),
+        pairs=table,
+        fish=fish,
+        techniques=techniques,
+        waters=_waters(log, trips),
+        spread=season_spread(table),
+        identity=fish_identity(fish, pairs),
+        surplus=float(pairs.surplus.sum()),
+        counts=counts_with(log.counts, "effort", len(made.set_aside)),
+        problems=problems,
+        fixes=in_fix_order(problems, rows_won_back(problems, log)),
+        from_above=above,
+    )
+
+
+def counts_with(counts: dict[str, RowCount], key: str, more_aside: int) -> dict[str, RowCount]:
+    """Move rows of a sheet from used to set aside."""
+    count = counts[key]
+    moved = replace(count, used=count.used - more_aside, set_aside=count.set_aside + more_aside)
+    return counts | {key: moved}
+
+
+def in_order(problems: list[Problem]) -> list[Problem]:
+    """Return problems by sheet in the log's order, then row, then cell; each once."""
+    unique = dict.fromkeys(problems)
+    return sorted(
+        unique, key=lambda p: (_SHEET_ORDER.get(p.sheet, len(_SHEET_ORDER)), p.sheet, p.row, p.cell, p.code)
+    )
+
+
+def _waters(log: TidyLog, trips: pd.DataFrame) -> list[str]:
+    """Return the waters: those of the sheet Waters in its order, then others as they are met."""
+    listed = log.tables.get("waters")
+    names = [] if listed is None else listed.loc[listed["used"], "water"].tolist()
+    fished = trips.loc[trips["water"] != "", "water"].tolist()
+    return list(dict.fromkeys([*names, *fished]))

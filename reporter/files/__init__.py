@@ -1,0 +1,1 @@
+"""Files on disk: atomic replacement, guards, fingerprints, the mark that says we wrote this."""

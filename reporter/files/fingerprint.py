@@ -1,0 +1,10 @@
+"""The fingerprint of a file: SHA-256 in hexadecimal."""
+
+import hashlib
+from pathlib import Path
+
+
+def sha256_of(path: Path) -> str:
+    """SHA-256 of the file's bytes, read piece by piece; what cannot be read is an OSError."""
+    with path.open("rb") as file:
+        return hashlib.file_digest(file, "sha256").hexdigest()

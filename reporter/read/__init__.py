@@ -1,0 +1,1 @@
+"""From a file to raw sheets: cells with their addresses, one door."""

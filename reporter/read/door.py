@@ -1,0 +1,71 @@
+"""The one door: any file a guide may hand over comes in here, as a RawBook or as one sentence why not."""
+
+import hashlib
+import io
+import zipfile
+from collections.abc import Callable
+from contextlib import ExitStack
+from pathlib import Path
+from typing import BinaryIO
+
+from reporter.files.fingerprint import sha256_of
+from reporter.files.mark import mark_in
+from reporter.read.errors import COPY_AGAIN, Refused, Unreadable
+from reporter.read.raw import RawBook
+from reporter.read.sniff import SENTENCES, sniff
+from reporter.read.xlsx import read_xlsx
+
+_IN_MEMORY = 64 << 20  # bytes: files up to this size are read from disk once, larger ones by piece
+
+
+def open_log(path: Path, wanted: Callable[[str], bool]) -> RawBook:
+    """Read the sheets of a log whose names are ``wanted``; Unreadable, one sentence, where that cannot be."""
+    try:
+        return _open(path, wanted)
+    except Refused as refused:
+        raise _unreadable(path, str(refused)) from refused
+    except MemoryError as error:
+        reason = "it needs more memory than this computer has free; close other programs or split the log"
+        raise _unreadable(path, reason) from error
+
+
+def _unreadable(path: Path, reason: str) -> Unreadable:
+    return Unreadable(f"I cannot read {path.name or path}: {reason}.")
+
+
+def _open(path: Path, wanted: Callable[[str], bool]) -> RawBook:
+    with ExitStack() as stack:
+        try:
+            if path.is_dir():
+                raise Refused("that is a folder; give me the workbook in it")
+            file, sha256 = _file_and_fingerprint(path, stack)
+        except OSError as error:
+            raise Refused(_why_not_opened(error)) from error
+        kind = sniff(file)
+        if kind != "xlsx":
+            raise Refused(SENTENCES[kind])
+        try:
+            archive = stack.enter_context(zipfile.ZipFile(file))
+            sheets, unread = read_xlsx(archive, file, wanted)
+        except (Refused, MemoryError):
+            raise
+        except Exception as error:  # a damaged file can fail at any depth of the libraries
+            raise Refused(f"it is damaged; {COPY_AGAIN}") from error
+        return RawBook(path, path.name, sha256, mark_in(archive), tuple(sheets), tuple(unread))
+
+
+def _file_and_fingerprint(path: Path, stack: ExitStack) -> tuple[BinaryIO, str]:
+    if path.stat().st_size > _IN_MEMORY:
+        return stack.enter_context(path.open("rb")), sha256_of(path)
+    data = path.read_bytes()
+    return io.BytesIO(data), hashlib.sha256(data).hexdigest()
+
+
+def _why_not_opened(error: OSError) -> str:
+    if isinstance(error, FileNotFoundError):
+        return "there is no such file; check the name and the folder"
+    if isinstance(error, PermissionError):
+        return (
+            "you have no permission to open it, or another program has it locked; close it there or copy it"
+        )
+    return f"the computer says “{error.strerror or error}”; copy it to another place and try again"

@@ -1,0 +1,79 @@
+"""How a workbook's archive hangs together: its sheets, in order, and the parts that hold them."""
+
+import posixpath
+import zipfile
+from dataclasses import dataclass
+from typing import Literal
+from xml.etree import ElementTree
+
+from reporter.read.errors import SAVE_AGAIN, Refused
+
+MAIN = "http://schemas.openxmlformats.org/spreadsheetml/2006/main"
+_STRICT = "http://purl.oclc.org/ooxml/spreadsheetml/main"
+_LINK = "{http://schemas.openxmlformats.org/package/2006/relationships}Relationship"
+_LINK_ID = "{http://schemas.openxmlformats.org/officeDocument/2006/relationships}id"
+
+SheetKind = Literal["worksheet", "other"]  # chart sheets, dialogs and macro sheets hold no rows
+
+
+@dataclass(frozen=True, slots=True)
+class SheetPart:
+    """A sheet as the workbook lists it. ``part`` is its path inside the archive."""
+
+    name: str
+    part: str
+    kind: SheetKind
+    visible: bool
+
+
+def sheets_in(archive: zipfile.ZipFile) -> list[SheetPart]:
+    """List every sheet of the workbook, in order; Refused if it is no workbook of the ordinary kind.
+
+    Call it only after the look at the archive: it parses two small parts.
+    """
+    book = _book_part(archive)
+    root = ElementTree.fromstring(archive.read(book))  # noqa: S314 - declarations were refused by the look
+    if root.tag.startswith(f"{{{_STRICT}}}"):
+        raise Refused(
+            "it is a Strict Open XML workbook; save it as an ordinary Excel workbook (.xlsx) instead"
+        )
+    if root.tag != f"{{{MAIN}}}workbook":
+        raise Refused(f"it is packed like a workbook but there is no spreadsheet in it; {SAVE_AGAIN}")
+    links = _links(archive, book)
+    return [
+        _sheet(sheet, links)
+        for sheet in root.iterfind(f"{{{MAIN}}}sheets/{{{MAIN}}}sheet")
+        if sheet.get(_LINK_ID) in links
+    ]
+
+
+def _sheet(sheet: ElementTree.Element, links: dict[str, tuple[str, str]]) -> SheetPart:
+    relation, part = links[sheet.attrib[_LINK_ID]]
+    return SheetPart(
+        name=sheet.attrib["name"],
+        part=part,
+        kind="worksheet" if relation.endswith("/worksheet") else "other",
+        visible=sheet.get("state", "visible") == "visible",
+    )
+
+
+def _book_part(archive: zipfile.ZipFile) -> str:
+    for relation, part in _links(archive, "").values():
+        if relation.endswith("/officeDocument"):
+            return part
+    raise Refused(f"it is packed like a workbook but there is no spreadsheet in it; {SAVE_AGAIN}")
+
+
+def _links(archive: zipfile.ZipFile, source: str) -> dict[str, tuple[str, str]]:
+    """Read the relations of a part (``""``: of the package): id -> kind of relation, part it leads to."""
+    folder, name = posixpath.split(source)
+    root = ElementTree.fromstring(archive.read(posixpath.join(folder, "_rels", f"{name}.rels")))  # noqa: S314
+    return {
+        link.attrib["Id"]: (link.attrib["Type"], _resolved(folder, link.attrib["Target"]))
+        for link in root.iterfind(_LINK)
+        if link.get("TargetMode") != "External"
+    }
+
+
+def _resolved(folder: str, target: str) -> str:
+    return posixpath.normpath(posixpath.join("/", folder, target)).lstrip("/")

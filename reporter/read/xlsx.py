@@ -1,0 +1,156 @@
+"""The engine for .xlsx and .xlsm: values by openpyxl, errors and unanswered formulas by address."""
+
+import warnings
+import zipfile
+from collections.abc import Callable, Iterable
+from typing import TYPE_CHECKING, BinaryIO, cast
+
+from reporter.read.cells import AS_THEY_ARE, CellError, Texts, settled_value
+from reporter.read.errors import SAVE_AGAIN, Refused
+from reporter.read.look import look_at
+from reporter.read.marks import Marks, find_marks
+from reporter.read.package import SheetPart, sheets_in
+from reporter.read.raw import Address, CellValue, RawSheet
+from reporter.read.scan import Scan, scan_sheet
+
+if TYPE_CHECKING:
+    from openpyxl.workbook import Workbook
+
+# In the sheets of one log:
+MAX_VALUES = 2_000_000  # 100,000 fish of 12 columns take 1.2 million
+MAX_CELLS = 6_000_000  # with the formatted blank ones, which take time (half a minute) but no room
+MAX_AREA = 20_000_000  # the same from column A to each row's last cell, which may lie far to the right
+
+
+def read_xlsx(
+    archive: zipfile.ZipFile, file: BinaryIO, wanted: Callable[[str], bool]
+) -> tuple[list[RawSheet], list[str]]:
+    """Read the wanted worksheets; with them the names of the others, each in the workbook's order.
+
+    ``archive`` is ``file`` opened as an archive. Refused, or almost any exception of the libraries beneath,
+    where the file cannot be read.
+    """
+    look_at(archive)
+    worksheets = [sheet for sheet in sheets_in(archive) if sheet.kind == "worksheet"]
+    asked = [sheet for sheet in worksheets if wanted(sheet.name)]
+    scans = [scan_sheet(archive, sheet) for sheet in asked]
+    _check_size(scans)
+    with warnings.catch_warnings():
+        warnings.simplefilter("ignore")  # openpyxl names features it does not keep; nothing is written here
+        book = _open_values(file, {sheet.name for sheet in asked})
+        sheets = [_read(archive, book, sheet, scan) for sheet, scan in zip(asked, scans, strict=True)]
+        book.close()
+    return sheets, [sheet.name for sheet in worksheets if sheet not in asked]
+
+
+def _check_size(scans: list[Scan]) -> None:
+    values = sum(scan.values + scan.inline for scan in scans)
+    if values > MAX_VALUES or sum(scan.cells for scan in scans) > MAX_CELLS:
+        reason = "it holds far more cells than any season log, blank or not"
+        raise Refused(f"{reason}; copy your rows into a new workbook, save that and try again")
+
+
+def _open_values(file: BinaryIO, names: set[str]) -> "Workbook":
+    """Open the sheets of these names with results in place of formulas, their rows still unread.
+
+    Only the steps that values depend on are taken: broken print areas, document properties, themes, links to
+    other files, charts and sheets that nobody asked for must not keep a guide from his rows.
+    """
+    from openpyxl.reader.excel import ExcelReader
+    from openpyxl.styles.stylesheet import apply_stylesheet
+
+    reader = ExcelReader(file, read_only=True, data_only=True, keep_links=False)
+    reader.read_manifest()
+    reader.read_strings()
+    reader.read_workbook()
+    apply_stylesheet(reader.archive, reader.wb)
+    reader.parser.sheets = [sheet for sheet in reader.parser.sheets if sheet.name in names]
+    reader.read_worksheets()
+    return reader.wb
+
+
+def _read(archive: zipfile.ZipFile, book: "Workbook", sheet: SheetPart, scan: Scan) -> RawSheet:
+    marks = Marks()
+    rows = _Rows(marks)
+    try:
+        if scan.formulas or scan.errors:
+            with archive.open(sheet.part) as part:
+                rows = _Rows(marks := find_marks(part))
+        worksheet = book[sheet.name]
+        worksheet.reset_dimensions()  # the stored extent can be wrong, and rows beyond it would be dropped
+        values = worksheet.iter_rows(values_only=True)
+        rows.take(cast("Iterable[tuple[CellValue, ...]]", values))  # the others of its kinds are formulas
+    except (Refused, MemoryError):
+        raise
+    except Exception as error:  # a damaged part can fail at any depth of the libraries
+        where = f"its sheet “{sheet.name}” is damaged below row {rows.last}"
+        raise Refused(f"{where}; {SAVE_AGAIN}") from error
+    # Two independent counts: a cell stored out of its order would be passed over without a word.
+    if not max(scan.values, scan.inline) <= rows.found <= scan.values + scan.inline:
+        raise Refused(f"the cells of its sheet “{sheet.name}” are not stored in order; {SAVE_AGAIN}")
+    return RawSheet(
+        name=sheet.name,
+        numbers=rows.numbers,
+        rows=rows.rows,
+        errors=rows.errors,
+        uncalculated=frozenset(marks.uncalculated),
+        merged=tuple(sorted(scan.merged)),
+        hidden_rows=frozenset(scan.hidden_rows).intersection(rows.numbers),
+        visible=sheet.visible,
+    )
+
+
+class _Rows:
+    """Gathers the rows that hold something."""
+
+    def __init__(self, marks: Marks) -> None:
+        self.numbers: list[int] = []
+        self.rows: list[tuple[CellValue, ...]] = []
+        self.errors: dict[Address, str] = dict(marks.errors)
+        self.found = 0  # stored values met, before blank-looking text is dropped
+        self.last = 0
+        self._area = 0
+        self._texts = Texts()
+        self._marked: dict[int, list[int]] = {}  # row -> columns with a mark
+        for row, column in (*marks.errors, *marks.uncalculated):
+            self._marked.setdefault(row, []).append(column)
+
+    def take(self, rows: Iterable[tuple[CellValue, ...]]) -> None:
+        for number, row in enumerate(rows, start=1):
+            if row:
+                self._take_row(number, row)
+
+    def _take_row(self, number: int, row: tuple[CellValue, ...]) -> None:
+        self._area += len(row)
+        if self._area > MAX_AREA:
+            reason = "its rows reach further to the right than any season log"
+            raise Refused(f"{reason}; copy your columns into a new workbook, save that and try again")
+        self.found += len(row) - row.count(None)
+        self.last = number
+        values = self._settled(number, row)
+        marked = self._marked.get(number, ())
+        for column in marked:
+            values[column - 1] = None
+        end, least = len(values), max(marked, default=0)
+        while end > least and values[end - 1] is None:
+            end -= 1
+        if end:
+            self.numbers.append(number)
+            self.rows.append(tuple(values[:end]))
+
+    def _settled(self, number: int, row: tuple[CellValue, ...]) -> list[CellValue]:
+        texts = self._texts
+        values: list[CellValue] = [
+            texts[value]
+            if type(value) is str
+            else value
+            if type(value) in AS_THEY_ARE
+            else settled_value(value)
+            for value in row
+        ]
+        if CellError in map(type, values):
+            for column, value in enumerate(values, start=1):
+                if isinstance(value, CellError):
+                    self.errors.setdefault((number, column), str(value))
+                    self._marked.setdefault(number, []).append(column)
+        return values

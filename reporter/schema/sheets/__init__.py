@@ -1,0 +1,1 @@
+"""The sheets of the season log, one file a sheet."""

@@ -1,0 +1,49 @@
+"""The numbers that decide, in one place, each with its reason."""
+
+MIN_OWN_TRIPS = 5
+"""Trips from which a group's range rests on its own spread, and below which nothing reaches a headline.
+In simulated seasons the default range keeps its promise from five trips on."""
+
+MIN_SPREAD_DF = 8
+"""Degrees of freedom from which the pooled between-trip spread is used; below it the spread is assumed."""
+
+ASSUMED_SPREAD = 0.5
+"""Squared coefficient of variation between trips where the record is too small to say (an assumption)."""
+
+LEVEL = 0.95
+"""Level of every printed range."""
+
+EFFORT_OVER_NOTE = 1.05
+"""Share of the possible rod-hours above which the logged effort is questioned: rounding explains 5 %."""
+
+EFFORT_OVER_ASIDE = 1.5
+"""Share above which the logged effort cannot be right: most likely all rods stand on every technique."""
+
+EFFORT_UNDER_NOTE = 0.5
+"""Share under which some effort is probably not logged."""
+
+LONGEST_WRAP_HOURS = 12.0
+"""An end before the start means past midnight only where that gives a trip of 12 hours or less."""
+
+LONGEST_TRIP_HOURS = 16.0
+"""Longer trips need an End date: an end typed on the wrong half of the clock is likelier."""
+
+DUD_SHARE = 0.95
+"""Share of trip-techniques with fish above which the report asks whether the duds were left out.
+At ordinary catch rates one technique in four or more goes without a fish on a trip."""
+
+DUD_MIN_PAIRS = 20
+"""Trip-techniques below which the dud check says nothing: a short lucky record looks the same."""
+
+ERROR_CELL_STOP_SHARE = 0.05
+"""Share of error cells in a date or trip column above which the column is broken, not a cell."""
+
+HALF_DAY_HOURS = 4.0
+HALF_DAY_RODS = 2
+"""The half day of the plain words on At a glance: two anglers, four hours."""
+
+DUPLICATE_BLOCK_ROWS = 3
+"""Catch rows in a row that, repeated in order, look like a block pasted twice."""
+
+NEAR_NAME_SCORE = 80
+"""Similarity (0-100) from which a known name is offered as what may have been meant; never applied."""

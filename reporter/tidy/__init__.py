@@ -1,0 +1,1 @@
+"""From raw sheets to typed tables and problems; what a person typed never raises."""

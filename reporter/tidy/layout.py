@@ -1,0 +1,199 @@
+"""Where each column of the log stands in a workbook: sheet by sheet, heading by heading.
+
+Everything above reads cells only through a Layout, so that a workbook with other names needs another
+Layout and nothing else. This one is found by the schema's own headings.
+"""
+
+import re
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from reporter.read.raw import CellValue, RawBook, RawSheet
+from reporter.schema.a1 import address
+from reporter.schema.column import Column, Sheet
+from reporter.schema.log import SHEETS, TEXT_SHEETS, find_sheet, folded
+from reporter.schema.problems import Problem, problem
+from reporter.schema.units import Unit, find_unit
+from reporter.tidy.words import plain
+
+_HEADING_SEARCH_ROWS = 40
+_BRACKETED = re.compile(r"(.*?)\s*[(\[]([^()\[\]]*)[)\]]\s*\*?")
+_TEXT_SHEETS = frozenset(folded(name) for name in TEXT_SHEETS)
+
+
+@dataclass(frozen=True, slots=True)
+class Placed:
+    """A column's place: position in a raw row (from 0), heading as typed, unit named there if any."""
+
+    position: int
+    heading: str
+    unit: Unit | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class SheetLayout:
+    """A sheet's place: its name in the file, its heading row, column key -> place."""
+
+    name: str
+    heading_row: int
+    columns: dict[str, Placed]
+
+
+Layout = dict[str, SheetLayout]
+
+
+def wanted_sheet(name: str) -> bool:
+    """Whether a worksheet of that name is a sheet of the log."""
+    return find_sheet(name) is not None
+
+
+def find_layout(book: RawBook) -> tuple[Layout, list[Problem]]:
+    """Find each sheet and column of the log by its name; what is missing, doubled or unknown is said."""
+    layout: Layout = {}
+    problems = [problem("sheet_not_read", name) for name in book.unread if folded(name) not in _TEXT_SHEETS]
+    for raw in book.sheets:
+        sheet = find_sheet(raw.name)
+        if sheet is None or not raw.rows:
+            continue
+        if sheet.key in layout:
+            first = layout[sheet.key].name
+            problems.append(problem("sheet_twice", sheet.name, first=first, second=raw.name))
+            continue
+        layout[sheet.key], found = _place(raw, sheet)
+        problems += found
+    return layout, [*_missing_sheets(book, layout), *problems]
+
+
+def _missing_sheets(book: RawBook, layout: Layout) -> list[Problem]:
+    others = [name for name in book.unread if folded(name) not in _TEXT_SHEETS]
+    hint = f" I found {_listed(others)}." if others else ""
+    empty = {sheet.key for raw in book.sheets if (sheet := find_sheet(raw.name))} - set(layout)
+    return [
+        problem("no_headings", sheet.name)
+        if sheet.key in empty
+        else problem("sheet_missing", sheet.name, hint=hint)
+        for sheet in SHEETS
+        if sheet.required and sheet.key not in layout
+    ]
+
+
+def _place(raw: RawSheet, sheet: Sheet) -> tuple[SheetLayout, list[Problem]]:
+    index = _heading_index(raw, sheet)
+    row = raw.numbers[index]
+    columns: dict[str, Placed] = {}
+    unknown: list[tuple[int, str]] = []
+    problems: list[Problem] = []
+    for position, cell in enumerate(raw.rows[index]):
+        if cell is None:
+            continue
+        heading = plain(str(cell))
+        column, unit = match_heading(heading, sheet)
+        if column is None:
+            unknown.append((position, heading))
+        elif column.key not in columns:
+            columns[column.key] = Placed(position, heading, unit)
+        elif _holds_values(raw, index, position):
+            earlier = columns[column.key]
+            if _holds_values(raw, index, earlier.position):
+                problems.append(_twice(sheet, column, row, earlier, Placed(position, heading)))
+            else:
+                columns[column.key] = Placed(position, heading, unit)
+    placed = SheetLayout(raw.name, row, columns)
+    missing = missing_columns(sheet, columns, [heading for _, heading in unknown])
+    return placed, [*missing, *problems, *_not_read(raw, index, sheet, unknown)]
+
+
+def match_heading(heading: str, sheet: Sheet) -> tuple[Column | None, Unit | None]:
+    """Return the column of a sheet that a heading means, and the unit it names."""
+    bracketed = _BRACKETED.fullmatch(heading)
+    name, unit_text = (bracketed[1], bracketed[2]) if bracketed else (heading, "")
+    column = _named(name, sheet)
+    if column is None and bracketed is None:
+        name, _, unit_text = heading.rpartition(" ")
+        column = _named(name, sheet) if name else None
+        if column is None or column.quantity is None or find_unit(column.quantity, unit_text) is None:
+            return None, None
+    if column is None or column.quantity is None:
+        return column, None
+    return column, find_unit(column.quantity, unit_text)
+
+
+def _named(name: str, sheet: Sheet) -> Column | None:
+    wanted = folded(name)
+    for column in sheet.columns:
+        if wanted == folded(column.heading):
+            return column
+    for column in sheet.columns:
+        if any(wanted == folded(other) for other in column.also):
+            return column
+    return None
+
+
+def _heading_index(raw: RawSheet, sheet: Sheet) -> int:
+    """Return the index of the row with the most headings that are known; the first of several."""
+
+    def known(row: Iterable[CellValue]) -> int:
+        found = [match_heading(plain(cell), sheet)[0] for cell in row if isinstance(cell, str)]
+        return len({column.key for column in found if column})
+
+    counts = [known(row) for row in raw.rows[:_HEADING_SEARCH_ROWS]]
+    return counts.index(max(counts))
+
+
+def _holds_values(raw: RawSheet, index: int, position: int) -> bool:
+    return any(position < len(row) and row[position] is not None for row in raw.rows[index + 1 :])
+
+
+def _twice(sheet: Sheet, column: Column, row: int, first: Placed, second: Placed) -> Problem:
+    return problem(
+        "column_twice",
+        sheet.name,
+        row=row,
+        cell=address(row, second.position + 1),
+        heading=column.heading,
+        value=second.heading,
+        first=first.heading,
+        second=second.heading,
+        first_cell=address(row, first.position + 1),
+        second_cell=address(row, second.position + 1),
+    )
+
+
+def missing_columns(sheet: Sheet, columns: dict[str, Placed], others: list[str]) -> list[Problem]:
+    """Return a stop for every column that the sheet needs and the headings lack."""
+    hint = f" I found {_listed(others)}: is one of them it?" if others else ""
+    missing = [
+        column.heading for column in sheet.columns if column.required is True and column.key not in columns
+    ]
+    if sheet.one_of and not any(all(key in columns for key in group) for group in sheet.one_of):
+        missing.append(
+            " or ".join(" + ".join(sheet.column(key).heading for key in group) for group in sheet.one_of)
+        )
+    return [
+        problem("column_missing", sheet.name, heading=heading, value=heading, hint=hint)
+        for heading in missing
+    ]
+
+
+def _not_read(raw: RawSheet, index: int, sheet: Sheet, unknown: list[tuple[int, str]]) -> list[Problem]:
+    row = raw.numbers[index]
+    problems = [
+        problem("column_not_read", sheet.name, row=row, cell=address(row, position + 1), value=heading)
+        for position, heading in unknown
+    ]
+    headed = {position for position, cell in enumerate(raw.rows[index]) if cell is not None}
+    loose = [
+        (number, position)
+        for number, cells in zip(raw.numbers[index + 1 :], raw.rows[index + 1 :], strict=True)
+        for position, cell in enumerate(cells)
+        if cell is not None and position not in headed
+    ]
+    if loose:
+        first = address(loose[0][0], loose[0][1] + 1)
+        problems.append(problem("beyond_headings", sheet.name, cell=first, count=len(loose)))
+    return problems
+
+
+def _listed(names: list[str], most: int = 3) -> str:
+    quoted = [f"'{name}'" for name in names[:most]]
+    return ", ".join(quoted) + (" and others" if len(names) > most else "")

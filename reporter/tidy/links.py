@@ -1,0 +1,106 @@
+"""Which trip a row of Effort, Catch or Conditions belongs to."""
+
+import datetime as dt
+from collections import defaultdict
+from collections.abc import Callable
+from dataclasses import dataclass, field
+
+from reporter.read.raw import CellValue
+from reporter.tidy.moments import DateReading, read_date
+from reporter.tidy.sheet import TidySheet
+from reporter.tidy.trip_numbers import same_number
+from reporter.tidy.words import NotRead
+
+
+@dataclass(frozen=True, slots=True)
+class TripBook:
+    """The trips by what points at them: number -> index on Trips; date -> used indexes; alike -> number."""
+
+    by_number: dict[str, int]
+    by_date: dict[dt.date, list[int]]
+    alike: dict[str, str]
+    used: list[bool]
+    rows: list[int]
+
+
+def trip_book(trips: TidySheet) -> TripBook:
+    """Index the trips; of a number used twice the first row counts."""
+    by_number: dict[str, int] = {}
+    by_date: dict[dt.date, list[int]] = defaultdict(list)
+    alike: dict[str, str] = {}
+    for index, (number, day) in enumerate(zip(trips.columns["trip"], trips.columns["date"], strict=True)):
+        if number is None:
+            continue
+        by_number.setdefault(number.casefold(), index)
+        alike.setdefault(same_number(number), number)
+        if day is not None and trips.used[index]:
+            by_date[day].append(index)
+    return TripBook(by_number, dict(by_date), alike, trips.used, trips.rows.numbers)
+
+
+@dataclass(frozen=True, slots=True)
+class Linked:
+    """For every row of a sheet: its trip (index on Trips, None where none), and whether a blank meant it."""
+
+    linked: list[int | None]
+    from_above: list[bool]
+
+
+@dataclass(frozen=True, slots=True)
+class _Target:
+    """What a Trip cell points at: an index on Trips, and the code and the places of why it cannot serve."""
+
+    trip: int | None = None
+    code: str = ""
+    places: dict[str, object] = field(default_factory=dict)
+
+
+_NOWHERE = _Target(code="trip_not_given")
+
+
+def link_trips(tidy: TidySheet, book: TripBook, dates: DateReading, lost: Callable[[int], str]) -> Linked:
+    """Return each row's trip, and which rows took it from the row above.
+
+    A blank Trip that means 'as above' follows the row above, whatever became of that row; rows whose trip
+    cannot be found are set aside. lost: what is lost with a row, in words.
+    """
+    follows = tidy.sheet.column("trip").blank_is_above
+    linked: list[int | None] = []
+    above = _NOWHERE
+    from_above: list[bool] = []
+    for index, typed in enumerate(tidy.columns["trip"]):
+        blank = typed is None and index not in tidy.unread.get("trip", {})
+        if not blank:
+            above = _target(tidy.rows.cells["trip"][index], typed, book, dates)
+        elif not follows:
+            linked.append(None)
+            from_above.append(False)
+            continue
+        if tidy.used[index] and above.code:
+            tidy.set_aside(above.code, index, "trip", lost=lost(index), **above.places)
+        linked.append(above.trip)
+        from_above.append(blank and tidy.used[index])
+    return Linked(linked, from_above)
+
+
+def _target(cell: CellValue, typed: str | None, book: TripBook, dates: DateReading) -> _Target:
+    if typed is None:
+        return _NOWHERE
+    index = book.by_number.get(typed.casefold())
+    if index is None:
+        return _by_date(cell, typed, book, dates)
+    if not book.used[index]:
+        return _Target(index, code="trip_set_aside", places={"value": typed, "trip_row": book.rows[index]})
+    return _Target(index)
+
+
+def _by_date(cell: CellValue, typed: str, book: TripBook, dates: DateReading) -> _Target:
+    day = read_date(cell, dates) if isinstance(cell, dt.date | str) else NotRead("", "")
+    trips = [] if isinstance(day, NotRead) else book.by_date.get(day, [])
+    if len(trips) == 1:
+        return _Target(trips[0])
+    if trips:
+        return _Target(code="trip_date_shared", places={"value": typed, "count": len(trips)})
+    other = book.alike.get(same_number(typed))
+    hint = f" There is a {other}: is that it?" if other else ""
+    return _Target(code="trip_unknown", places={"value": typed, "hint": hint})

@@ -1,0 +1,78 @@
+"""Measures: numbers with a unit, as people type them, in the unit that is kept inside."""
+
+import datetime as dt
+import re
+
+from reporter.read.raw import CellValue
+from reporter.schema.units import Quantity, Unit, find_unit
+from reporter.tidy.numbers import NOT_A_NUMBER, DecimalMark, number_in_text, read_number, with_point
+from reporter.tidy.words import NotRead, plain
+
+_BEHIND = re.compile(r"(.*?[\d.])\s*([^\d.,\s][^\d]*)")
+_POUNDS_OUNCES = re.compile(
+    r"(\d+)\s*(?:-|lbs?\.?|pounds?|#)\s*-?\s*(\d+(?:\.\d+)?)\s*(?:oz\.?|ounces?)?", re.IGNORECASE
+)
+_FEET_INCHES = re.compile(
+    r"(\d+)\s*(?:ft\.?|feet|foot|')\s*(\d+(?:\.\d+)?)\s*(?:in\.?|inch(?:es)?|\"|'')?", re.IGNORECASE
+)
+_HOURS_MINUTES = re.compile(
+    r"(\d+)\s*(?::|h(?:ours?|rs?)?\.?)\s*(\d{1,2})\s*(?:m(?:in(?:ute)?s?)?\.?)?", re.IGNORECASE
+)
+_OUNCES_STOP = NotRead("has 16 ounces or more", "Type pounds and ounces, the ounces below 16.")
+
+
+def read_measure(value: CellValue, quantity: Quantity, unit: Unit, mark: DecimalMark) -> float | NotRead:
+    """Read a measure from a cell into the unit kept inside; `unit` serves where the cell names none."""
+    if quantity in ("hours", "minutes"):
+        return _read_duration(value, quantity, unit, mark)
+    if isinstance(value, str):
+        return _measure_in_text(plain(value), quantity, unit, mark)
+    number = read_number(value, mark)
+    return number if isinstance(number, NotRead) else unit.inside(number)
+
+
+def _measure_in_text(text: str, quantity: Quantity, unit: Unit, mark: DecimalMark) -> float | NotRead:
+    pointed = with_point(text, mark)
+    if isinstance(pointed, NotRead):
+        return pointed
+    if quantity == "weight" and (typed := _POUNDS_OUNCES.fullmatch(pointed)):
+        ounces = float(typed[2])
+        return _OUNCES_STOP if ounces >= 16 else float(typed[1]) * 453.59237 + ounces * 28.349523125
+    if quantity == "fish length" and (typed := _FEET_INCHES.fullmatch(pointed)):
+        return (float(typed[1]) * 12 + float(typed[2])) * 25.4
+    own = unit
+    if typed := _BEHIND.fullmatch(pointed):
+        named = find_unit(quantity, typed[2])
+        if named is None:
+            return NOT_A_NUMBER
+        pointed, own = typed[1], named
+    number = number_in_text(pointed, None)
+    return number if isinstance(number, NotRead) else own.inside(number)
+
+
+def _read_duration(value: CellValue, quantity: Quantity, unit: Unit, mark: DecimalMark) -> float | NotRead:
+    """Read a duration; a clock-like cell or text means hours and minutes."""
+    per_hour = 1.0 if quantity == "hours" else 60.0
+    if isinstance(value, dt.time):
+        return (value.hour + value.minute / 60 + value.second / 3600) * per_hour
+    if isinstance(value, dt.timedelta):
+        return value.total_seconds() / 3600 * per_hour
+    if isinstance(value, str):
+        text = plain(value)
+        if (typed := _HOURS_MINUTES.fullmatch(text)) and int(typed[2]) < 60:
+            return (int(typed[1]) + int(typed[2]) / 60) * per_hour
+        return _duration_in_text(text, quantity, unit, per_hour, mark)
+    return read_number(value, mark)
+
+
+def _duration_in_text(
+    text: str, quantity: Quantity, unit: Unit, per_hour: float, mark: DecimalMark
+) -> float | NotRead:
+    if typed := _BEHIND.fullmatch(text):
+        if find_unit("hours", typed[2]):
+            hours = number_in_text(typed[1], mark)
+            return hours if isinstance(hours, NotRead) else hours * per_hour
+        if find_unit("minutes", typed[2]):
+            minutes = number_in_text(typed[1], mark)
+            return minutes if isinstance(minutes, NotRead) else minutes / 60 * per_hour
+    return _measure_in_text(text, quantity, unit, mark)

@@ -1,0 +1,172 @@
+"""A whole season log made typed: raw sheets in, tables and problems out."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Any
+
+from reporter.read.raw import RawBook
+from reporter.schema.column import Unless
+from reporter.schema.log import BY_KEY, SHEETS
+from reporter.schema.problems import Problem, problem
+from reporter.tidy.cells import CellContext
+from reporter.tidy.frames import frame
+from reporter.tidy.layout import Layout
+from reporter.tidy.links import link_trips, trip_book
+from reporter.tidy.names import read_names, resolve
+from reporter.tidy.needed import require
+from reporter.tidy.rows import RowCount
+from reporter.tidy.settings import Settings, read_settings
+from reporter.tidy.sheet import TidySheet, tidy_sheet
+from reporter.tidy.species import fish_are, resolve_species
+from reporter.tidy.trip_numbers import check_alike, check_missing, check_twice
+from reporter.tidy.trips import NOT_FISHED, check_dates, check_hours_off, check_times, fill_usual_times
+
+if TYPE_CHECKING:
+    import pandas as pd
+
+_NAMED = {"techniques": "technique", "waters": "water", "clients": "client", "documents": "document"}
+"""Sheets whose rows give names, and the column that holds the name."""
+
+
+@dataclass(frozen=True, slots=True)
+class TidyLog:
+    """A log made typed.
+
+    tables: sheet key -> table of its rows, with `row` (physical number) and `used` beside the schema's
+    columns. Trips have `trip_no` (from 1), `begin_min` and `end_min` (minutes after the first midnight);
+    Effort, Catch and Conditions have `trip_no` (0: none) and `from_above` (whether a blank meant the row
+    above); Effort has `tallied` (whether anything is typed in Landed). Rows set aside are in the tables too.
+    counts: sheet key -> what became of its rows.
+    """
+
+    name: str
+    sha256: str
+    settings: Settings
+    tables: "dict[str, pd.DataFrame]"
+    counts: dict[str, RowCount]
+    problems: list[Problem]
+
+
+def tidy_log(book: RawBook, layout: Layout, found: list[Problem]) -> TidyLog:
+    """Make a raw log typed through its layout. `found` are the problems of finding the layout."""
+    season = _tidied(book, layout, "season", CellContext())
+    settings = read_settings(season)
+    sheets = {"season": season} if season else {}
+    for sheet in SHEETS:
+        made = _tidied(book, layout, sheet.key, settings.context) if sheet.key != "season" else None
+        if made:
+            sheets[sheet.key] = made
+    extra = _check_sheets(sheets, settings)
+    problems = [*found, *_time_columns(layout, settings), *_whole_log(sheets, settings)]
+    for tidy in sheets.values():
+        problems += tidy.problems
+    return TidyLog(
+        book.name,
+        book.sha256,
+        settings,
+        {key: frame(tidy, extra.get(key, {})) for key, tidy in sheets.items()},
+        {key: tidy.rows.count(tidy.used) for key, tidy in sheets.items()},
+        problems,
+    )
+
+
+def _tidied(book: RawBook, layout: Layout, key: str, context: CellContext) -> TidySheet | None:
+    """Read a sheet; None where it is not there, or lacks the column that says what its rows are."""
+    sheet = BY_KEY[key]
+    if key not in layout or sheet.columns[0].key not in layout[key].columns:
+        return None
+    raw = next(raw for raw in book.sheets if raw.name == layout[key].name)
+    return tidy_sheet(raw, sheet, layout[key], context)
+
+
+def _check_sheets(sheets: dict[str, TidySheet], settings: Settings) -> dict[str, dict[str, list[Any]]]:
+    """Check every sheet; return the columns that link them: sheet key -> column -> values."""
+    names = {}
+    for key, name_column in _NAMED.items():
+        if key in sheets:
+            require(sheets[key])
+        names[key] = read_names(sheets.get(key), name_column, BY_KEY[key].name)
+    names["clients"].spellings.setdefault("guide", "guide")
+    extra: dict[str, dict[str, list[Any]]] = {}
+    if "trips" in sheets:
+        extra["trips"] = _check_trips(sheets["trips"], settings)
+        extra |= _linked(sheets, settings)
+    for key in ("weather", "reports", "fees", "keep_rules", "hunches"):
+        if key in sheets:
+            require(sheets[key])
+    for tidy in sheets.values():
+        for column in tidy.sheet.columns:
+            if column.refers in names:
+                resolve(tidy, column.key, names[column.refers])
+    return extra
+
+
+def _check_trips(tidy: TidySheet, settings: Settings) -> dict[str, list[Any]]:
+    not_fished = [status in NOT_FISHED for status in tidy.columns["status"]]
+    fill_usual_times(tidy, settings)
+    check_twice(tidy)
+    require(tidy, excused=lambda index, key: not_fished[index] and key != "trip")
+    check_dates(tidy, settings)
+    begins, ends = check_times(tidy)
+    check_hours_off(tidy, begins, ends)
+    check_missing(tidy)
+    check_alike(tidy)
+    return {"trip_no": list(range(1, len(tidy.used) + 1)), "begin_min": begins, "end_min": ends}
+
+
+def _linked(sheets: dict[str, TidySheet], settings: Settings) -> dict[str, dict[str, list[Any]]]:
+    """Check the sheets whose rows point at trips; return their trip numbers."""
+    book = trip_book(sheets["trips"])
+    linked: dict[str, dict[str, list[Any]]] = {}
+    for key in ("effort", "catch", "conditions"):
+        if key not in sheets:
+            continue
+        tidy = sheets[key]
+        require(tidy, instead=lambda column: ", counted as 1" if column in ("rods", "count") else "")
+        if key == "catch":
+            resolve_species(tidy, settings.bare_bass)
+        trips = link_trips(tidy, book, settings.context.dates, _lost(tidy))
+        linked[key] = {
+            "trip_no": [0 if trip is None else trip + 1 for trip in trips.linked],
+            "from_above": trips.from_above,
+        }
+        if key == "effort":
+            linked[key]["tallied"] = tidy.filled("landed")
+    return linked
+
+
+def _lost(tidy: TidySheet) -> Callable[[int], str]:
+    """Return what is lost with a row, in words."""
+    if tidy.sheet.key != "catch":
+        return lambda _index: (
+            "Its effort is in no rate." if tidy.sheet.key == "effort" else "It serves no trip."
+        )
+    counts = tidy.columns["count"]
+    return lambda index: f"Its {fish_are(1 if counts[index] is None else counts[index])} not in any total."
+
+
+def _time_columns(layout: Layout, settings: Settings) -> list[Problem]:
+    """Stop where Trips has no column Start or End and no usual time serves."""
+    place = layout.get("trips")
+    if place is None:
+        return []
+    return [
+        problem("column_missing", BY_KEY["trips"].name, heading=column.heading, value=column.heading, hint="")
+        for column in BY_KEY["trips"].columns
+        if isinstance(column.required, Unless)
+        and column.key not in place.columns
+        and settings[column.required.setting] is None
+    ]
+
+
+def _whole_log(sheets: dict[str, TidySheet], settings: Settings) -> list[Problem]:
+    """Say what concerns no single row."""
+    problems = []
+    trips = sheets.get("trips")
+    if trips is not None and not any(trips.used):
+        problems.append(problem("no_trips", trips.sheet.name))
+    if settings["as_of"] is None and settings["last_day"] is None:
+        problems.append(problem("no_as_of", BY_KEY["season"].name))
+    if settings["time_zone"] is None:
+        problems.append(problem("no_time_zone", BY_KEY["season"].name))
+    return problems

@@ -1,0 +1,127 @@
+"""Trips: dates inside the season, times that make a length, each number once."""
+
+import datetime as dt
+
+from reporter.schema.thresholds import LONGEST_TRIP_HOURS, LONGEST_WRAP_HOURS
+from reporter.tidy.moments import MINUTES_A_DAY
+from reporter.tidy.settings import Settings
+from reporter.tidy.sheet import TidySheet
+
+NOT_FISHED = ("cancelled", "void")
+"""Statuses of which nothing but the number is needed."""
+
+
+def clock(minutes: float) -> str:
+    """Return minutes after midnight as 06:30."""
+    whole = round(minutes) % int(MINUTES_A_DAY)
+    return f"{whole // 60:02d}:{whole % 60:02d}"
+
+
+def length(minutes: float) -> str:
+    """Return minutes as 4 h 30 min."""
+    hours, rest = divmod(round(minutes), 60)
+    return f"{hours} h {rest} min" if rest else f"{hours} h"
+
+
+def fill_usual_times(tidy: TidySheet, settings: Settings) -> None:
+    """Put the usual start and end where a trip's own is blank."""
+    for key, setting in (("start", "usual_start"), ("end", "usual_end")):
+        usual = settings[setting]
+        if usual is None:
+            continue
+        unread = tidy.unread.get(key, {})
+        values = tidy.columns[key]
+        for index, value in enumerate(values):
+            if value is None and index not in unread:
+                values[index] = usual
+
+
+def check_dates(tidy: TidySheet, settings: Settings) -> None:
+    """Set aside rows dated in the future or outside the season."""
+    first, last = settings.season_days
+    as_of = settings["as_of"]
+    for index, day in enumerate(tidy.columns["date"]):
+        if day is None or not tidy.used[index]:
+            continue
+        if as_of is not None and day > as_of:
+            _outside(tidy, index, "future_date", day, "As-of date", as_of, "after")
+        elif first is not None and day < first:
+            _outside(tidy, index, "outside_season", day, "First day", first, "before")
+        elif last is not None and day > last:
+            _outside(tidy, index, "outside_season", day, "Last day", last, "after")
+
+
+def _outside(
+    tidy: TidySheet, index: int, code: str, day: dt.date, limit_name: str, limit: dt.date, side: str
+) -> None:
+    tidy.set_aside(
+        code,
+        index,
+        "date",
+        value=f"{day:%Y-%m-%d}",
+        limit_name=limit_name,
+        limit=f"{limit:%Y-%m-%d}",
+        side=side,
+    )
+
+
+def check_times(tidy: TidySheet) -> tuple[list[float | None], list[float | None]]:
+    """Return when lines went in and out, in minutes after midnight of the trip's date, one each a row.
+
+    The end may lie beyond 1440. Rows whose times cannot be are set aside and have none.
+    """
+    begins: list[float | None] = [None] * len(tidy.used)
+    ends: list[float | None] = [None] * len(tidy.used)
+    columns = (tidy.columns["start"], tidy.columns["end"], tidy.columns["date"], tidy.columns["end_date"])
+    for index, (start, end, day, end_day) in enumerate(zip(*columns, strict=True)):
+        if start is None or end is None or day is None or not tidy.used[index]:
+            continue
+        finish = _finish(tidy, index, start, end, None if end_day is None else (end_day - day).days)
+        if finish is None:
+            continue
+        begins[index], ends[index] = start, finish
+    return begins, ends
+
+
+def _finish(tidy: TidySheet, index: int, start: float, end: float, days: int | None) -> float | None:
+    """Return the end in minutes after the first midnight, or None where the row was set aside."""
+    said = {"start": clock(start), "end": clock(end)}
+    if days is not None:
+        finish = end + days * MINUTES_A_DAY
+        if finish > start:
+            return finish
+        tidy.set_aside("end_before_start", index, "end_date", **said, hint="")
+        return None
+    if end == start:
+        tidy.set_aside("no_length", index, "end", start=said["start"])
+        return None
+    if end > start:
+        if end - start > LONGEST_TRIP_HOURS * 60:
+            hint = _half_day_hint(start, end - 720)
+            tidy.set_aside("too_long", index, "end", **said, length=length(end - start), hint=hint)
+            return None
+        return end
+    wrapped = end + MINUTES_A_DAY
+    if wrapped - start > LONGEST_WRAP_HOURS * 60:
+        tidy.set_aside("end_before_start", index, "end", **said, hint=_half_day_hint(start, end + 720))
+        return None
+    tidy.say("past_midnight", index, "end", **said, length=length(wrapped - start))
+    return wrapped
+
+
+def _half_day_hint(start: float, other_half: float) -> str:
+    """Ask after the other half of the clock where that would make a trip."""
+    if start < other_half < MINUTES_A_DAY:
+        return f" Did you mean {clock(other_half)}?"
+    return ""
+
+
+def check_hours_off(tidy: TidySheet, begins: list[float | None], ends: list[float | None]) -> None:
+    """Leave out hours off that are as long as the trip."""
+    values = tidy.columns["hours_off"]
+    for index, (off, begin, end) in enumerate(zip(values, begins, ends, strict=True)):
+        if off is None or begin is None or end is None or not tidy.used[index]:
+            continue
+        if off * 60 >= end - begin:
+            tidy.say("hours_off_too_long", index, "hours_off", value=f"{off:g}", length=length(end - begin))
+            values[index] = None

@@ -1,0 +1,1 @@
+"""Draws the described books; the only importer of xlsxwriter."""

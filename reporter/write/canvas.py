@@ -1,0 +1,52 @@
+"""What one needs to draw on a sheet: its plan, its cells, and how tall its rows have become."""
+
+from xlsxwriter.workbook import Workbook
+
+from reporter.books.blocks import Cell
+from reporter.write.cells import Cells, done
+from reporter.write.clean import clean
+from reporter.write.measure import height_px, lines_needed, text_px
+from reporter.write.names import Names
+from reporter.write.place import SheetPlan
+from reporter.write.style import ROLES, Role, size_of
+from reporter.write.values import given
+
+
+class Canvas:
+    """A sheet being drawn."""
+
+    def __init__(self, workbook: Workbook, plan: SheetPlan, cells: Cells, names: Names) -> None:
+        self.workbook = workbook
+        self.plan = plan
+        self.cells = cells
+        self.names = names
+        self._heights: dict[int, int] = {}
+
+    def tall(self, row: int, pixels: int) -> None:
+        """Ask for a height of a row; the tallest wish counts."""
+        self._heights[row] = max(self._heights.get(row, 0), pixels)
+
+    def height(self, row: int) -> int:
+        """Return the height of a row, as asked for so far, in pixels."""
+        return self._heights.get(row, height_px(1))
+
+    def set_heights(self) -> None:
+        """Give the rows the heights that were asked for."""
+        for row, pixels in sorted(self._heights.items()):
+            done(self.cells.sheet.set_row_pixels(row, pixels), f"height of row {row}")
+
+    def prose(self, row: int, text: str, role: Role, first: int = 0, last: int | None = None) -> None:
+        """Write text from one column to another, the page's width unless told; wrap it if it must."""
+        self.spread(row, clean(text), role, first, self.plan.prose - 1 if last is None else last)
+
+    def spread(self, row: int, cell: Cell, role: Role, first: int, last: int) -> None:
+        """Write a cell that may run over the columns from first to last; only what is wrapped is merged."""
+        shown = given(cell)
+        text = shown if isinstance(shown, str) else ""
+        size, bold = size_of(role), bool(ROLES[role].get("bold"))
+        room = self.plan.px(first, max(first, last))
+        fits = "\n" not in text and text_px(text, size, bold=bold) + 8 <= room
+        form = self.cells.formats.role(role, wrap=not fits)
+        lines = 1 if fits else lines_needed(text, room, size, bold=bold)
+        self.tall(row, height_px(lines, size))
+        self.cells.across(row, first, first if fits else last, cell, form)

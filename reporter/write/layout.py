@@ -1,0 +1,102 @@
+"""The first pass: gives every block of a book its place, and refuses what no spreadsheet would take."""
+
+from collections.abc import Iterator
+from dataclasses import replace
+from itertools import accumulate, count
+
+from reporter.books.blocks import Block, Book, Chart, Figures, Sheet, Table
+from reporter.write.clean import one_line
+from reporter.write.limits import check_names, check_table
+from reporter.write.place import ChartPlace, FiguresPlace, Place, SheetPlan, TablePlace, TextPlace
+from reporter.write.values import blank
+from reporter.write.widths import figure_needs, prose_columns, table_widths, width_at
+
+
+def lay_out(book: Book) -> tuple[SheetPlan, ...]:
+    """Place every block of every sheet. What cannot be drawn is a ValueError that names it."""
+    check_names(book)
+    return tuple(_plan(_with_native_columns(sheet)) for sheet in book.sheets)
+
+
+def _with_native_columns(sheet: Sheet) -> Sheet:
+    """Take the cells of arrays and of a data frame's columns as Python's own values, all at once."""
+    return replace(sheet, blocks=tuple(_native(block) for block in sheet.blocks))
+
+
+def _native(block: Block) -> Block:
+    if not isinstance(block, Table):
+        return block
+    columns = {
+        key: getattr(cells, "tolist", lambda cells=cells: cells)() for key, cells in block.columns.items()
+    }
+    return replace(block, columns=columns)
+
+
+def _plan(sheet: Sheet) -> SheetPlan:
+    widths = table_widths(sheet)
+    figures = [block for block in sheet.blocks if isinstance(block, Figures)]
+    value_column = _room_for_figures(widths, figures) if figures else 0
+    places: list[Place] = []
+    row = 0
+    for block in sheet.blocks:
+        place, row = _place(block, sheet, row, value_column)
+        places.append(place)
+    return SheetPlan(sheet, tuple(places), tuple(widths), prose_columns(widths), max(row - 2, 0))
+
+
+def _place(block: Block, sheet: Sheet, row: int, value_column: int) -> tuple[Place, int]:
+    """Place a block from a row on; return it and the row where the next one starts, one row left free."""
+    if isinstance(block, Table):
+        table = _place_table(block, sheet, row)
+        end = next(part for part in (table.note, table.total, table.last) if part is not None)
+        return table, end + 2
+    if isinstance(block, Figures):
+        title = row if block.title else None
+        top = row + (title is not None)
+        return FiguresPlace(block, title, top, value_column), top + len(block.items) + 1
+    if isinstance(block, Chart):
+        return ChartPlace(block, row), row + block.rows + 1
+    return TextPlace(block, row), row + len(block.lines) + 1
+
+
+def _place_table(table: Table, sheet: Sheet, row: int) -> TablePlace:
+    check_table(table, sheet)
+    rows = _rows_from(row)
+    title = next(rows) if table.title else None
+    shown = next(rows) if table.filtered and not sheet.bare and counted(table) is not None else None
+    heading = next(rows)
+    first = heading + 1
+    last = heading + max(table.rows + table.blank_rows, 1)
+    below = _rows_from(last + 1)
+    total = None
+    if table.total:
+        # A thin empty row keeps the total out of what a filter hides and sorts.
+        total = next(below) + table.filtered
+        below = _rows_from(total + 1)
+    note = next(below) if table.note else None
+    return TablePlace(table, one_line(sheet.name), title, shown, heading, first, last, total, note)
+
+
+def counted(table: Table) -> int | None:
+    """Find the first column without a blank cell, by which the rows shown can be counted; None if none is."""
+    for column, field in enumerate(table.fields):
+        cells = table.columns.get(field.key, ())
+        if len(cells) == table.rows and not any(blank(cell) for cell in cells):
+            return column
+    return None
+
+
+def _rows_from(row: int) -> Iterator[int]:
+    return iter(count(row))
+
+
+def _room_for_figures(widths: list[float], figures: list[Figures]) -> int:
+    """Find the column of the values: the first one right of the longest label; widen it where it must be."""
+    label, value = figure_needs(figures)
+    if not widths:
+        widths.append(label)
+    reaches = accumulate(width_at(widths, place) for place in count())
+    column = next(number for number, reach in enumerate(reaches, start=1) if reach >= label)
+    widths += [width_at(widths, place) for place in range(len(widths), column + 1)]
+    widths[column] = max(widths[column], value)
+    return column

@@ -1,0 +1,65 @@
+"""How a sheet prints and opens: paper, margins, header, footer, repeated rows, frozen rows, tab."""
+
+from typing import Final
+
+from reporter.books.blocks import Book
+from reporter.write.breaks import MARGINS_IN, page_breaks
+from reporter.write.canvas import Canvas
+from reporter.write.cells import done
+from reporter.write.clean import one_line
+from reporter.write.style import TABS
+from reporter.write.widths import width_at
+
+_PAPERS: Final = {"letter": 1, "a4": 9}
+_LONGEST_TITLE = 100  # a header holds 255 characters in all
+_PRIVATE = "private: names and places"
+_FROZEN_AT_MOST_PX = 300  # more would leave too little of a small screen to scroll in
+
+
+def set_columns(canvas: Canvas) -> None:
+    """Give the columns their widths, and on a sheet to type in the formats of their cells."""
+    plan, sheet = canvas.plan, canvas.cells.sheet
+    place = plan.long_table
+    fields = place.table.fields if place and plan.sheet.bare and not place.table.ruled else ()
+    for column in range(len(plan.widths)):
+        form = canvas.cells.formats.cell(fields[column].look) if column < len(fields) else None
+        done(sheet.set_column(column, column, width_at(plan.widths, column), form), f"column {column}")
+
+
+def set_page(canvas: Canvas, book: Book) -> None:
+    """Set how the sheet prints: on so many pages' width, with a header and a footer."""
+    plan, sheet = canvas.plan, canvas.cells.sheet
+    sheet.set_paper(_PAPERS[book.paper])
+    if plan.sheet.landscape:
+        sheet.set_landscape()
+    sheet.fit_to_pages(plan.sheet.pages_wide, 0)
+    if plan.sheet.pages_wide > 1:
+        done(sheet.repeat_columns(0), "repeated column")
+    sheet.set_margins(**MARGINS_IN)
+    sheet.set_header(f"&L{_code_free(book.title)}")
+    private = f" – {_PRIVATE}" if plan.sheet.private else ""
+    sheet.set_footer(f"&L{_code_free(plan.name)}{private}&RPage &P of &N")
+    place = plan.long_table
+    if place is not None:
+        sheet.repeat_rows(place.heading)
+    sheet.set_h_pagebreaks(page_breaks(canvas, book.paper))
+    if not plan.sheet.bare:
+        done(sheet.print_area(0, 0, plan.end, plan.columns - 1), "print area")
+
+
+def set_view(canvas: Canvas) -> None:
+    """Set how the sheet opens: its tab, its frozen heading, its grid."""
+    plan, sheet = canvas.plan, canvas.cells.sheet
+    sheet.set_tab_color(TABS[plan.sheet.group])
+    place = plan.long_table
+    # A grid helps where one types or scrolls; it prints on sheets to type in, whose cells have no lines.
+    sheet.hide_gridlines(2 if place is None else 0 if plan.sheet.bare else 1)
+    if place is not None:
+        above = sum(canvas.height(row) for row in range(place.heading + 1))
+        if above <= _FROZEN_AT_MOST_PX:
+            sheet.freeze_panes(place.heading + 1, 0)
+
+
+def _code_free(text: str) -> str:
+    """Keep text of a header from being read as one of its codes."""
+    return one_line(text)[:_LONGEST_TITLE].replace("&", "&&")

@@ -1,0 +1,132 @@
+"""The tables as CSV files with their description, a Frictionless Tabular Data Package."""
+
+import csv
+import json
+import math
+from collections.abc import Iterator, Mapping
+from functools import partial
+from pathlib import Path
+from typing import Any
+
+import pandas as pd
+
+from reporter import __version__
+from reporter.files.atomic import replace_file
+from reporter.files.errors import CannotWrite
+from reporter.files.folders import make_folder
+from reporter.schema.tables import TABLES, CsvField, CsvTable
+from reporter.write.clean import clean
+
+PACKAGE = "datapackage.json"
+_MARK = "season-reporter"
+_FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r")
+
+
+def guard_tables(folder: Path) -> None:
+    """Raise CannotWrite where the tables would write over files that are not ours, or cannot be a folder."""
+    if folder.exists() and not folder.is_dir():
+        raise CannotWrite(
+            f"I cannot write tables into {folder}: it is a file, not a folder; choose another name."
+        )
+    names = [PACKAGE, *(f"{table.name}.csv" for table in TABLES)]
+    there = [name for name in names if (folder / name).exists()]
+    if there and not is_ours(folder):
+        raise CannotWrite(
+            f"I cannot write tables into {folder}: {there[0]} is there and was not written by reporter; "
+            "choose another folder."
+        )
+
+
+def is_ours(folder: Path) -> bool:
+    """Whether a folder holds tables that we wrote."""
+    try:
+        package = json.loads((folder / PACKAGE).read_text(encoding="utf-8"))
+    except (OSError, ValueError):
+        return False
+    return isinstance(package, dict) and package.get(_MARK) == "tables"
+
+
+def write_tables(tables: Mapping[str, pd.DataFrame], title: str, folder: Path) -> None:
+    """Write each table as UTF-8 CSV, then the description that makes them a package."""
+    make_folder(folder)
+    for spec in TABLES:
+        rows = _rows(tables[spec.name], spec)
+        replace_file(folder / f"{spec.name}.csv", partial(_write_csv, spec=spec, rows=rows))
+    replace_file(folder / PACKAGE, lambda path: _write_package(path, title))
+
+
+def _write_csv(path: Path, spec: CsvTable, rows: Iterator[tuple[str, ...]]) -> None:
+    with path.open("w", encoding="utf-8", newline="") as file:
+        writer = csv.writer(file, lineterminator="\r\n")
+        writer.writerow([field.name for field in spec.fields])
+        writer.writerows(rows)
+
+
+def _rows(table: pd.DataFrame, spec: CsvTable) -> Iterator[tuple[str, ...]]:
+    columns = [_texts(table[field.name], field) for field in spec.fields]
+    return zip(*columns, strict=True)
+
+
+def _texts(values: pd.Series, field: CsvField) -> list[str]:
+    if field.type == "string":
+        return [_safe(value) for value in values]
+    if field.type == "boolean":
+        return ["true" if value else "false" for value in values]
+    if field.type == "date":
+        return ["" if pd.isna(value) else f"{value:%Y-%m-%d}" for value in values]
+    if field.type == "time":
+        return [f"{value}:00" if value else "" for value in values]
+    return [_number(value) for value in values]
+
+
+def _number(value: Any) -> str:
+    if value is pd.NA or not math.isfinite(value):
+        return ""
+    return f"{float(value):.12g}"
+
+
+def _safe(value: Any) -> str:
+    """Return text that no spreadsheet takes for a formula: such a start gets an apostrophe before it."""
+    text = clean("" if value is None or value is pd.NA else str(value))
+    if text.startswith(_FORMULA_STARTS) and not _is_number(text):
+        return f"'{text}"
+    return text
+
+
+def _is_number(text: str) -> bool:
+    try:
+        return math.isfinite(float(text))
+    except ValueError:
+        return False
+
+
+def _write_package(path: Path, title: str) -> None:
+    package = {
+        "profile": "tabular-data-package",
+        "name": "season-tables",
+        "title": clean(title),
+        _MARK: "tables",
+        "version": __version__,
+        "resources": [_resource(spec) for spec in TABLES],
+    }
+    path.write_text(json.dumps(package, ensure_ascii=False, indent=2) + "\n", encoding="utf-8", newline="\n")
+
+
+def _resource(spec: CsvTable) -> dict[str, Any]:
+    return {
+        "profile": "tabular-data-resource",
+        "name": spec.name.replace("_", "-"),
+        "path": f"{spec.name}.csv",
+        "format": "csv",
+        "mediatype": "text/csv",
+        "encoding": "utf-8",
+        "description": f"One row is {spec.one_row_is}.",
+        "schema": {"fields": [_field(field) for field in spec.fields], "missingValues": [""]},
+    }
+
+
+def _field(field: CsvField) -> dict[str, Any]:
+    made: dict[str, Any] = {"name": field.name, "type": field.type, "description": field.description}
+    if field.unit:
+        made["unit"] = field.unit
+    return made

@@ -1,0 +1,105 @@
+"""How wide the columns of a sheet are: the most that any of its tables needs."""
+
+from collections.abc import Iterable, Sequence
+from typing import Final
+
+from reporter.books.blocks import Cell, Field, Figures, Live, Look, Sheet, Table
+from reporter.write.clean import clean
+from reporter.write.measure import DEFAULT_WIDTH, FILTER_BUTTON_PX, INDENT_PX, characters, text_px
+from reporter.write.style import size_of
+
+NARROWEST: Final = 6.0
+TEXT_WIDTH: Final = 92  # characters of a line of prose: what a page holds upright, and the eye follows
+
+_WIDEST_TEXT = 44.0
+_WIDEST_WRAPPED = 60.0
+_NARROWEST_VALUE, _WIDEST_VALUE = 10.0, 30.0
+_HEADING_LINES = 3
+_ON_ONE_LINE_PX = 70  # a shorter heading is not broken
+_FIXED: dict[Look, float] = {"date": 17.0, "time": 10.0}
+_DECIMALS: dict[Look, int] = {"whole": 0, "plain": 0, "one": 1, "two": 2, "three": 3, "hours": 1}
+
+
+def table_widths(sheet: Sheet) -> list[float]:
+    """Width in characters of every column that the tables of a sheet use."""
+    widths: list[float] = []
+    for table in (block for block in sheet.blocks if isinstance(block, Table)):
+        widths += [0.0] * (len(table.fields) - len(widths))
+        for column, field in enumerate(table.fields):
+            widths[column] = max(widths[column], _field_width(table, field))
+    return widths
+
+
+def figure_needs(blocks: Iterable[Figures]) -> tuple[float, float]:
+    """Widths that the labels and the values of lists of figures need."""
+    items = [item for block in blocks for item in block.items]
+    labels = max((characters(text_px(clean(item.label), size_of("label"))) for item in items), default=0.0)
+    needs = [value_width([item.value], item.look) * 1.1 for item in items]
+    # A longer value runs on over the columns to its right, or is wrapped.
+    values = max((need for need in needs if need <= _WIDEST_VALUE), default=0.0)
+    return min(labels, _WIDEST_WRAPPED), max(values, _NARROWEST_VALUE)
+
+
+def prose_columns(widths: Sequence[float]) -> int:
+    """Count the columns over which text runs; they may pass the last one that a table uses."""
+    total, count = 0.0, 0
+    while total < TEXT_WIDTH:
+        total += width_at(widths, count)
+        count += 1
+    return count
+
+
+def width_at(widths: Sequence[float], column: int) -> float:
+    """Width of a column in characters, whether anything set it or not."""
+    return widths[column] if column < len(widths) else DEFAULT_WIDTH
+
+
+def _field_width(table: Table, field: Field) -> float:
+    if field.width is not None:
+        return max(field.width, NARROWEST)
+    needs = [
+        _heading_width(clean(field.heading), table.filtered),
+        value_width(table.columns.get(field.key, ()), field.look),
+        value_width([table.total.get(field.key)], field.look) * 1.1,
+    ]
+    choices = [described.choice for described in (field, *_own(table, field.key))]
+    needs += [value_width(choice.labels, "text") + 3 for choice in choices if choice is not None]
+    widest = _WIDEST_WRAPPED if field.look == "wrapped" else _WIDEST_TEXT
+    return min(max(NARROWEST, *needs), widest)
+
+
+def _own(table: Table, key: str) -> list[Field]:
+    return [fields[key] for fields in table.own_fields.values() if key in fields]
+
+
+def _heading_width(heading: str, filtered: bool) -> float:
+    words = heading.split() or [""]
+    longest = max(text_px(word, bold=True) for word in words)
+    spread = text_px(heading, bold=True) / min(_HEADING_LINES, len(words)) * 1.15
+    kept = min(text_px(heading, bold=True), _ON_ONE_LINE_PX)
+    return characters(max(longest, spread, kept) + (FILTER_BUTTON_PX if filtered else INDENT_PX))
+
+
+def value_width(cells: Sequence[Cell], look: Look) -> float:
+    """Width in characters that the widest of the cells needs in its look."""
+    longest, most, least, other = "", 0.0, 0.0, False
+    for written in cells:
+        cell = written.value if isinstance(written, Live) else written
+        if isinstance(cell, str):
+            longest = max(longest, cell, key=len)
+        elif isinstance(cell, int | float):
+            most, least = max(most, cell), min(least, cell)
+        elif cell is not None:
+            other = True
+    numbers = max(characters(text_px(_shown(number, look)) + INDENT_PX) for number in (most, least))
+    fixed = _FIXED.get(look, _FIXED["date"]) if other else 0.0
+    text = max((characters(text_px(line)) for line in longest.split("\n")), default=0.0)
+    return max(text if longest else 0.0, numbers, fixed)
+
+
+def _shown(number: float, look: Look) -> str:
+    if look == "share":
+        return f"{number:.0%}"
+    if look in _DECIMALS:
+        return f"{number:,.{_DECIMALS[look]}f}"
+    return f"{number:.10g}"

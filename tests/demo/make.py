@@ -1,0 +1,77 @@
+"""Makes the sample workbooks and the templates: `python -m tests.demo` from the top of the project.
+
+The metric sample is saved by a real spreadsheet program: it was made once with `python -m tests.demo metric`,
+which needs LibreOffice, and is kept as it is.
+"""
+
+import re
+import subprocess
+import tempfile
+import zipfile
+from pathlib import Path
+
+import openpyxl
+
+from reporter.books.blank import blank_book
+from reporter.schema.units import System
+from reporter.write.workbook import write_book
+from tests.demo.log import demo_log, metric_log
+from tests.demo.mistakes import messy_pen, stopping_pen
+from tests.demo.pen import Pen
+
+TOP = Path(__file__).parents[2]
+SAMPLES = TOP / "sample_workbooks"
+TEMPLATES = TOP / "templates"
+
+CLEAN = "demo season.xlsx"
+MESSY = "demo season with mistakes.xlsx"
+STOPS = "demo season that stops.xlsx"
+METRIC = "demo season metric, saved by LibreOffice Calc.xlsx"
+
+SYSTEMS: tuple[System, ...] = ("us", "metric")
+
+_STAMP = (1980, 1, 1, 0, 0, 0)
+_MODIFIED = re.compile(rb"(<dcterms:modified[^>]*>)[^<]*")
+
+
+def write_samples(folder: Path) -> None:
+    write_book(demo_log().book(), folder / CLEAN)
+    for name, pen in ((MESSY, messy_pen()), (STOPS, stopping_pen())):
+        _write_over(folder / CLEAN, pen, folder / name)
+
+
+def write_templates(folder: Path) -> None:
+    for system in SYSTEMS:
+        write_book(blank_book(system), folder / template_name(system))
+
+
+def template_name(system: System) -> str:
+    return f"season log {system}.xlsx"
+
+
+def write_metric(folder: Path) -> None:
+    """Let the spreadsheet program open the log and save it under its own name."""
+    with tempfile.TemporaryDirectory() as made:
+        written, saved = Path(made) / "in.xlsx", Path(made) / "out"
+        write_book(metric_log().book(), written)
+        command = ["soffice", f"-env:UserInstallation=file://{made}/profile", "--headless", "--norestore"]
+        subprocess.run([*command, "--convert-to", "xlsx", "--outdir", saved, written], check=True)
+        (folder / METRIC).write_bytes((saved / written.name).read_bytes())
+
+
+def _write_over(clean: Path, pen: Pen, target: Path) -> None:
+    """Type the mistakes into a copy of the clean season."""
+    workbook = openpyxl.load_workbook(clean)
+    pen.write(workbook)
+    workbook.save(target)
+    _settle(target)
+
+
+def _settle(path: Path) -> None:
+    """Take the clock out of a saved workbook, so that a new run gives the same bytes."""
+    with zipfile.ZipFile(path) as archive:
+        parts = {name: archive.read(name) for name in archive.namelist()}
+    parts["docProps/core.xml"] = _MODIFIED.sub(rb"\g<1>2026-01-01T00:00:00Z", parts["docProps/core.xml"])
+    with zipfile.ZipFile(path, "w", zipfile.ZIP_DEFLATED) as archive:
+        for name, content in parts.items():
+            archive.writestr(zipfile.ZipInfo(name, _STAMP), content, zipfile.ZIP_DEFLATED)

@@ -1,0 +1,85 @@
+import zipfile
+from collections.abc import Callable
+from pathlib import Path
+
+import openpyxl
+import pytest
+
+from reporter.read.door import open_log
+from reporter.read.errors import Unreadable
+from reporter.read.raw import RawSheet
+
+Patch = dict[str, bytes | Callable[[bytes], bytes] | None]
+
+
+@pytest.fixture
+def patched(tmp_path: Path) -> Callable[[Path, Patch], Path]:
+    """Copies a workbook with some of its parts changed, added, or (None) left out."""
+
+    def copy(source: Path, changes: Patch, name: str = "patched.xlsx") -> Path:
+        target = tmp_path / name
+        with zipfile.ZipFile(source) as old, zipfile.ZipFile(target, "w", zipfile.ZIP_DEFLATED) as new:
+            parts = {entry: old.read(entry) for entry in old.namelist()}
+            for part, change in changes.items():
+                if change is None:
+                    parts.pop(part)
+                else:
+                    parts[part] = change(parts[part]) if callable(change) else change
+            for part, data in parts.items():
+                new.writestr(part, data)
+        return target
+
+    return copy
+
+
+@pytest.fixture
+def sheet_of() -> Callable[..., RawSheet]:
+    """Reads one sheet, the first unless named."""
+
+    def read(path: Path, name: str | None = None) -> RawSheet:
+        return next(sheet for sheet in open_log(path, lambda _: True).sheets if name in (None, sheet.name))
+
+    return read
+
+
+@pytest.fixture
+def sheet_xml(tmp_path: Path, patched: Callable[[Path, Patch], Path]) -> Callable[..., Path]:
+    """A workbook of one sheet, Log, with exactly this XML as the sheet."""
+
+    def make(xml: str, name: str = "log.xlsx") -> Path:
+        plain = tmp_path / "plain.xlsx"
+        book = openpyxl.Workbook()
+        book.active.title = "Log"
+        book.save(plain)
+        return patched(plain, {"xl/worksheets/sheet1.xml": xml.encode()}, name)
+
+    return make
+
+
+@pytest.fixture
+def log(tmp_path: Path) -> Path:
+    """A sound workbook of one sheet and three rows."""
+    book = openpyxl.Workbook()
+    book.active.title = "Trips"
+    for row in (["Trip", "Water"], [1, "Lake"], [2, "River"]):
+        book.active.append(row)
+    book.save(tmp_path / "log.xlsx")
+    return tmp_path / "log.xlsx"
+
+
+@pytest.fixture
+def sentence() -> Callable[[Path], str]:
+    """What is said about a file that cannot be read, checked for form."""
+
+    def say(path: Path) -> str:
+        with pytest.raises(Unreadable) as caught:
+            open_log(path, lambda _: True)
+        said = str(caught.value)
+        assert said.startswith(f"I cannot read {path.name}: ")
+        assert said.endswith(".")
+        assert "\n" not in said
+        assert len(said) < 250 + len(path.name)
+        assert "Error" not in said
+        return said
+
+    return say

@@ -1,0 +1,96 @@
+"""Recalculation of workbooks by LibreOffice, so that live formulas can be held against their stored values.
+
+Three traps are dealt with: LibreOffice keeps stored values unless its profile says otherwise; it returns 0
+when it fails; and two runs that share a profile write nothing. A canary with a wrong stored value goes
+through the same run and must come back right, or nothing was proven.
+"""
+
+import math
+import os
+import shutil
+import subprocess
+import tempfile
+from pathlib import Path
+
+import openpyxl
+import pytest
+import xlsxwriter
+
+CellKey = tuple[str, str]
+FormulaCell = tuple[str, object]
+
+_CANARY = "canary of this run.xlsx"
+_PROFILE = """<?xml version="1.0" encoding="UTF-8"?>
+<oor:items xmlns:oor="http://openoffice.org/2001/registry">
+<item oor:path="/org.openoffice.Office.Calc/Formula/Load">
+<prop oor:name="OOXMLRecalcMode" oor:op="fuse"><value>0</value></prop></item>
+<item oor:path="/org.openoffice.Office.Calc/Formula/Load">
+<prop oor:name="ODFRecalcMode" oor:op="fuse"><value>0</value></prop></item>
+</oor:items>
+"""
+
+
+def recalculated(path: Path, folder: Path) -> Path:
+    """Have LibreOffice recalculate a workbook; return the new file, in a folder of its own below `folder`.
+
+    Skips the test where LibreOffice is missing; under CI it fails instead.
+    """
+    soffice = _soffice()
+    home = Path(tempfile.mkdtemp(prefix="recalculated-", dir=folder))
+    out = home / "out"
+    canary = _plant_canary(home)
+    profile = home / "profile"
+    (profile / "user").mkdir(parents=True)
+    (profile / "user" / "registrymodifications.xcu").write_text(_PROFILE, encoding="utf-8")
+    options = [f"-env:UserInstallation={profile.resolve().as_uri()}", "--headless", "--norestore"]
+    command = [soffice, *options, "--convert-to", "xlsx", "--outdir", str(out), str(path), str(canary)]
+    run = subprocess.run(command, capture_output=True, text=True, timeout=180, check=False)
+    result = out / f"{path.stem}.xlsx"
+    assert result.exists(), f"LibreOffice wrote nothing: {run.stdout} {run.stderr}"
+    ((_, value),) = formula_cells(out / _CANARY).values()
+    assert value == 2, f"LibreOffice did not recalculate: 1+1 came back as {value}"
+    return result
+
+
+def formula_cells(path: Path) -> dict[CellKey, FormulaCell]:
+    """Read every cell with a formula: (sheet, address) -> (formula, stored value; "" where none is)."""
+    formulas = openpyxl.load_workbook(path)
+    values = openpyxl.load_workbook(path, data_only=True)
+    cells: dict[CellKey, FormulaCell] = {}
+    for sheet in formulas.worksheets:
+        stored = values[sheet.title]
+        for cell in (cell for row in sheet.iter_rows() for cell in row if cell.data_type == "f"):
+            value = stored[cell.coordinate].value
+            cells[sheet.title, cell.coordinate] = (str(cell.value), "" if value is None else value)
+    return cells
+
+
+def disagreements(path: Path, folder: Path) -> list[str]:
+    """Describe every live formula of a workbook whose recalculated value is not the stored one."""
+    again = formula_cells(recalculated(path, folder))
+    return [
+        f"{sheet}!{address} {formula}: stored {stored!r}, recalculated {again[sheet, address][1]!r}"
+        for (sheet, address), (formula, stored) in formula_cells(path).items()
+        if not _same(stored, again[sheet, address][1])
+    ]
+
+
+def _same(stored: object, calculated: object) -> bool:
+    if isinstance(stored, int | float) and isinstance(calculated, int | float):
+        return math.isclose(stored, calculated, rel_tol=1e-9, abs_tol=1e-12)
+    return stored == calculated
+
+
+def _soffice() -> str:
+    found = shutil.which("soffice") or shutil.which("libreoffice")
+    if found is None:
+        (pytest.fail if os.environ.get("CI") else pytest.skip)("LibreOffice is not installed (no soffice)")
+    return found
+
+
+def _plant_canary(folder: Path) -> Path:
+    path = folder / _CANARY
+    workbook = xlsxwriter.Workbook(path)
+    workbook.add_worksheet("canary").write_formula("A1", "=1+1", None, 3)
+    workbook.close()
+    return path
