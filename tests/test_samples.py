@@ -14,7 +14,7 @@ from reporter.schema.problems import CATALOGUE
 from reporter.schema.units import System
 from tests.demo import make, truth
 from tests.demo.log import Log, demo_log
-from tests.demo.mistakes import planted, planted_stops
+from tests.demo.mistakes import PLANTED, PLANTED_STOPS
 from tests.demo.stints import ROWS
 
 SPELLINGS = {"ned rig": "Mushroom-head rig", "squarebill": "Shallow crankbait", "dropshot": "Drop shot"}
@@ -47,20 +47,56 @@ def test_sample_is_small(path: Path) -> None:
 def test_log_with_mistakes_differs_from_the_clean_one_where_something_is_planted() -> None:
     clean, messy = _cells(make.SAMPLES / make.CLEAN), _cells(make.SAMPLES / make.MESSY)
     changed = {(sheet, row) for sheet, row, *_ in clean ^ messy}
-    assert changed >= {(found.sheet, found.row) for found in planted() if found.code in _ON_THE_ROW}
+    assert changed >= {(found.sheet, found.row) for found in PLANTED if found.code in _ON_THE_ROW}
 
 
 _ON_THE_ROW = {"name_unknown", "cell_unusual", "cell_unread", "cell_impossible", "past_midnight", "merged"}
 
 
 def test_planted_findings_are_in_the_catalogue_with_the_effect_that_was_written_down() -> None:
-    for found in (*planted(), *planted_stops()):
+    for found in (*PLANTED, *PLANTED_STOPS):
         assert CATALOGUE[found.code].effect == found.effect
 
 
+def test_every_kind_of_entry_mistake_is_planted() -> None:
+    assert {found.code for found in PLANTED} >= {
+        "past_midnight",
+        "end_before_start",
+        "too_long",
+        "no_length",
+        "trip_unknown",
+        "no_fish_written",
+        "species_two_meanings",
+        "species_unknown",
+        "effort_above",
+        "effort_over",
+        "effort_below",
+        "parts_mixed",
+        "cell_unread",
+        "cell_impossible",
+        "cell_unusual",
+        "rows_alike",
+        "trips_skipped",
+        "future_date",
+        "outside_season",
+        "required_unread",
+        "required_blank",
+        "merged",
+        "totals_row",
+        "second_heading",
+        "name_unknown",
+        "fish_without_effort",
+    }
+    assert {found.code for found in PLANTED_STOPS} == {
+        "trip_number_twice",
+        "not_calculated",
+        "column_missing",
+    }
+
+
 def test_only_the_log_that_stops_is_meant_to_stop() -> None:
-    assert "stop" not in {found.effect for found in planted()}
-    assert {found.effect for found in planted_stops()} == {"stop"}
+    assert "stop" not in {found.effect for found in PLANTED}
+    assert {found.effect for found in PLANTED_STOPS} == {"stop"}
 
 
 def test_metric_sample_was_saved_by_a_spreadsheet_program() -> None:

@@ -71,15 +71,24 @@ def _say_stopped(built: "Built") -> None:
     say.failure(f"No report of {built.job.log.name}: {len(stops)} to mend first.")
     for stop in stops:
         say.failure(f"  {stop.message}")
+    say.failure(f"Everything found: reporter check '{built.job.log}'")
+
+
+def _counted(number: int, effect: str) -> str:
+    return f"{number} {effect}{'s' if effect == 'note' and number > 1 else ''}"
 
 
 def _say_built(built: "Built") -> None:
+    from reporter.schema.problems import EFFECTS
+
     counts = built.reading.counts.values()
     read, used = sum(count.read for count in counts), sum(count.used for count in counts)
     aside = sum(count.set_aside for count in counts)
     say.result(built.job.log.name)
     say.labelled("rows", f"{read:,} read, {used:,} used, {aside:,} set aside")
-    to_mend = ", ".join(f"{number} {effect}" for effect, number in sorted(built.effects.items()))
+    to_mend = ", ".join(
+        _counted(built.effects[effect], effect) for effect in EFFECTS if built.effects[effect]
+    )
     say.labelled("to mend", f"{to_mend}: see Rows to fix" if to_mend else "nothing")
     for index, sentence in enumerate(built.findings):
         say.labelled("" if index else "season", sentence)

@@ -8,7 +8,9 @@ from reporter.compute.catch import Pairs
 from reporter.compute.records import records
 from reporter.schema.log import BY_KEY
 from reporter.schema.problems import Problem, problem
+from reporter.tidy.moments import MINUTES_A_DAY
 from reporter.tidy.species import fish_are
+from reporter.tidy.trips import clock
 
 _TRIPS, _EFFORT, _CATCH = (BY_KEY[key].name for key in ("trips", "effort", "catch"))
 
@@ -24,6 +26,7 @@ def check_catch(
         *_without_effort(table, fish),
         *_without_technique(table, fish),
         *_not_fished(trips, stints, fish),
+        *_outside_trip(trips, fish),
     ]
 
 
@@ -104,6 +107,26 @@ def _not_fished(trips: pd.DataFrame, stints: pd.DataFrame, fish: pd.DataFrame) -
             ),
         )
         for trip in records(odd)
+    ]
+
+
+def _outside_trip(trips: pd.DataFrame, fish: pd.DataFrame) -> list[Problem]:
+    """Note fish landed before the lines went in or after they came out; before the start is the next day."""
+    timed = fish[fish["time"].notna()].merge(
+        trips.loc[trips["fished"], ["trip_no", "begin_min", "end_min"]], on="trip_no"
+    )
+    at = timed["time"] + MINUTES_A_DAY * (timed["time"] < timed["begin_min"])
+    return [
+        problem(
+            "outside_trip",
+            _CATCH,
+            row=row["row"],
+            start=clock(row["time"]),
+            end="",
+            trip_start=clock(row["begin_min"]),
+            trip_end=clock(row["end_min"]),
+        )
+        for row in records(timed[at > timed["end_min"]])
     ]
 
 

@@ -93,7 +93,7 @@ _STOP: tuple[Finding, ...] = (
         "no_trips",
         "stop",
         "No trips",
-        "The sheet holds no trip, so there is nothing to report.",
+        "The sheet holds no trip that can be used, so there is nothing to report.",
         "Write a row a trip below the headings.",
     ),
     Finding(
@@ -107,7 +107,7 @@ _STOP: tuple[Finding, ...] = (
         "not_calculated",
         "stop",
         "Formulas without results",
-        "{count} formulas in this column have no saved result.",
+        "Formulas in this column have no saved result ({count} of them).",
         "Open the file in your spreadsheet program, save it, try again.",
     ),
     Finding(

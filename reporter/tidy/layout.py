@@ -7,11 +7,12 @@ Layout and nothing else. This one is found by the schema's own headings.
 import re
 from collections.abc import Iterable
 from dataclasses import dataclass
+from functools import cache, lru_cache
 
 from reporter.read.raw import CellValue, RawBook, RawSheet
 from reporter.schema.a1 import address
 from reporter.schema.column import Column, Sheet
-from reporter.schema.log import SHEETS, TEXT_SHEETS, find_sheet, folded
+from reporter.schema.log import BY_KEY, SHEETS, TEXT_SHEETS, find_sheet, folded
 from reporter.schema.problems import Problem, problem
 from reporter.schema.units import Unit, find_unit
 from reporter.tidy.words import plain
@@ -118,23 +119,31 @@ def match_heading(heading: str, sheet: Sheet) -> tuple[Column | None, Unit | Non
     return column, find_unit(column.quantity, unit_text)
 
 
+@lru_cache(maxsize=4096)
+def heading_key(heading: str, sheet_key: str) -> str:
+    """Return the key of the column that a heading means, or nothing."""
+    column, _ = match_heading(heading, BY_KEY[sheet_key])
+    return column.key if column else ""
+
+
 def _named(name: str, sheet: Sheet) -> Column | None:
-    wanted = folded(name)
-    for column in sheet.columns:
-        if wanted == folded(column.heading):
-            return column
-    for column in sheet.columns:
-        if any(wanted == folded(other) for other in column.also):
-            return column
-    return None
+    return _headings_of(sheet.key).get(folded(name))
+
+
+@cache
+def _headings_of(key: str) -> dict[str, Column]:
+    """Return every accepted heading of a sheet, folded; a column's own heading goes before other words."""
+    columns = BY_KEY[key].columns
+    others = {folded(other): column for column in columns for other in column.also}
+    return others | {folded(column.heading): column for column in columns}
 
 
 def _heading_index(raw: RawSheet, sheet: Sheet) -> int:
     """Return the index of the row with the most headings that are known; the first of several."""
 
     def known(row: Iterable[CellValue]) -> int:
-        found = [match_heading(plain(cell), sheet)[0] for cell in row if isinstance(cell, str)]
-        return len({column.key for column in found if column})
+        found = {heading_key(plain(cell), sheet.key) for cell in row if isinstance(cell, str)}
+        return len(found - {""})
 
     counts = [known(row) for row in raw.rows[:_HEADING_SEARCH_ROWS]]
     return counts.index(max(counts))

@@ -70,7 +70,7 @@ def read_count(value: CellValue, mark: DecimalMark) -> float | NotRead:
     if isinstance(number, NotRead):
         return number
     if number < 0:
-        return NotRead("is less than nothing", "Type a whole number, 0 or more.")
+        return NotRead("is less than nothing", "Type a whole number, 0 or more.", impossible=True)
     if number != round(number):
         return NotRead("isn't a whole number", "Type a whole number.")
     return number

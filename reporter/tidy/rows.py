@@ -6,10 +6,9 @@ from dataclasses import dataclass
 from reporter.read.raw import CellValue, RawSheet
 from reporter.schema.a1 import address
 from reporter.schema.column import Sheet
-from reporter.schema.log import folded
 from reporter.schema.problems import Problem, problem
 from reporter.schema.units import UNITS
-from reporter.tidy.layout import SheetLayout, match_heading
+from reporter.tidy.layout import SheetLayout, heading_key
 from reporter.tidy.words import plain, shown
 
 _TOTAL = re.compile(r"((grand|season|sub|year)[ -]?)?totals?:?|sum:?", re.IGNORECASE)
@@ -136,10 +135,7 @@ def _headings(texts: list[tuple[int, str]], sheet: Sheet, place: SheetLayout) ->
     same = [
         position
         for position, text in texts
-        if position in by_position
-        and (column := match_heading(text, sheet)[0]) is not None
-        and column.key == by_position[position]
-        and folded(text) != ""
+        if position in by_position and heading_key(text, sheet.key) == by_position[position]
     ]
     return len(same) >= min(2, len(place.columns))
 

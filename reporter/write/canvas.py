@@ -2,14 +2,12 @@
 
 from xlsxwriter.workbook import Workbook
 
-from reporter.books.blocks import Cell
 from reporter.write.cells import Cells, done
 from reporter.write.clean import clean
-from reporter.write.measure import height_px, lines_needed, text_px
+from reporter.write.measure import PADDING_PX, height_px, lines_needed, text_px
 from reporter.write.names import Names
 from reporter.write.place import SheetPlan
 from reporter.write.style import ROLES, Role, size_of
-from reporter.write.values import given
 
 
 class Canvas:
@@ -35,18 +33,17 @@ class Canvas:
         for row, pixels in sorted(self._heights.items()):
             done(self.cells.sheet.set_row_pixels(row, pixels), f"height of row {row}")
 
-    def prose(self, row: int, text: str, role: Role, first: int = 0, last: int | None = None) -> None:
-        """Write text from one column to another, the page's width unless told; wrap it if it must."""
-        self.spread(row, clean(text), role, first, self.plan.prose - 1 if last is None else last)
+    def prose(self, row: int, said: str, role: Role, first: int = 0, last: int | None = None) -> None:
+        """Write text from one column to another, over the page's width unless told.
 
-    def spread(self, row: int, cell: Cell, role: Role, first: int, last: int) -> None:
-        """Write a cell that may run over the columns from first to last; only what is wrapped is merged."""
-        shown = given(cell)
-        text = shown if isinstance(shown, str) else ""
+        Only text that must be wrapped is merged over the columns; any other runs on over the blank ones.
+        """
+        text = clean(said)
+        end = max(first, self.plan.prose - 1 if last is None else last)
         size, bold = size_of(role), bool(ROLES[role].get("bold"))
-        room = self.plan.px(first, max(first, last))
-        fits = "\n" not in text and text_px(text, size, bold=bold) + 8 <= room
+        room = self.plan.px(first, end)
+        fits = "\n" not in text and text_px(text, size, bold=bold) + PADDING_PX <= room
         form = self.cells.formats.role(role, wrap=not fits)
         lines = 1 if fits else lines_needed(text, room, size, bold=bold)
         self.tall(row, height_px(lines, size))
-        self.cells.across(row, first, first if fits else last, cell, form)
+        self.cells.across(row, first, first if fits else end, text, form)

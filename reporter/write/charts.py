@@ -32,7 +32,6 @@ def draw_chart(canvas: Canvas, place: ChartPlace) -> None:
     native.set_title({"name": _literal(chart.title), "name_font": CHART_TITLE, "overlay": False})
     _set_axes(native, chart, canvas)
     native.set_legend({"none": True} if len(chart.series) < 2 else {"position": "bottom", "font": CHART_TEXT})
-    native.show_blanks_as("gap")
     width = min(max(canvas.plan.px(0, canvas.plan.columns - 1), _NARROWEST_PX), _WIDEST_PX)
     native.set_size({"width": width, "height": chart.rows * _ROW_PX - 2 * _INSET_PX})
     for row in range(place.top, place.top + chart.rows):

@@ -43,7 +43,6 @@ def add_heading_note(sheet: Worksheet, row: int, column: int, text: str) -> None
     """Put a note on a heading, large enough for its text."""
     size = size_of("note")
     options = {
-        "author": "",
         "width": _NOTE_PX,
         "height": height_px(lines_needed(text, _NOTE_PX, size)) + 8,
         "color": STRAW,

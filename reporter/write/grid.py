@@ -16,6 +16,8 @@ from reporter.write.style import Role, Trait, leans_left
 
 _TOTAL: frozenset[Trait] = frozenset({"total"})
 _ENTRY_LOOKS = frozenset({"typed", "number"})
+_LEFT: frozenset[Trait] = frozenset({"left"})  # values of many kinds in one column line up on the left
+_LONG = 2_000  # rows from which blank cells are not written just for the line below them
 _GAP_PX = 6
 _PENCIL_PX = 28
 _WIDEST_LETTER_PX = 14
@@ -59,7 +61,8 @@ def _draw_heading(canvas: Canvas, place: TablePlace, column: int, field: Field) 
         role = "required" if field.required else "optional"
     heading = clean(field.heading)
     canvas.cells.text(place.heading, column, heading, canvas.cells.formats.role(role))
-    room = canvas.plan.px(column, column) - (FILTER_BUTTON_PX if place.table.filtered else INDENT_PX)
+    taken = FILTER_BUTTON_PX if place.table.filtered else INDENT_PX if role == "head inset" else 0
+    room = canvas.plan.px(column, column) - taken
     canvas.tall(place.heading, height_px(lines_needed(heading, room, bold=role != "optional")) + 2)
     if field.help and not bare:
         add_heading_note(canvas.cells.sheet, place.heading, column, clean(field.help))
@@ -72,10 +75,10 @@ def _draw_column(canvas: Canvas, place: TablePlace, column: int, field: Field) -
     if _set_wrapped_heights(canvas, place.first, column, cells):
         traits |= {"wrap"}
     boxed = bool(traits & {"ruled", "entry"})
-    fill = boxed or not (bare or table.filtered)
+    fill = boxed or not (bare or table.rows > _LONG)
     canvas.cells.column(place, column, cells, field.look, traits, grey=table.grey, fill=fill)
     for row, own in place.own_fields(field.key):
-        form = canvas.cells.formats.cell(own.look, _traits(place, column, own, bare=bare) | traits)
+        form = canvas.cells.formats.cell(own.look, _traits(place, column, own, bare=bare) | traits | _LEFT)
         canvas.cells.put(row, column, cells[row - place.first], form, place)
     if boxed or not bare:
         _draw_blanks(canvas, place, column, len(cells), field, traits)

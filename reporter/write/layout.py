@@ -1,6 +1,6 @@
 """The first pass: gives every block of a book its place, and refuses what no spreadsheet would take."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from itertools import accumulate, count
 
@@ -9,7 +9,7 @@ from reporter.write.clean import one_line
 from reporter.write.limits import check_names, check_table
 from reporter.write.place import ChartPlace, FiguresPlace, Place, SheetPlan, TablePlace, TextPlace
 from reporter.write.values import blank
-from reporter.write.widths import figure_needs, prose_columns, table_widths, width_at
+from reporter.write.widths import REMARK_WIDTH, figure_needs, prose_columns, table_widths, width_at
 
 
 def lay_out(book: Book) -> tuple[SheetPlan, ...]:
@@ -27,7 +27,7 @@ def _native(block: Block) -> Block:
     if not isinstance(block, Table):
         return block
     columns = {
-        key: getattr(cells, "tolist", lambda cells=cells: cells)() for key, cells in block.columns.items()
+        key: cells.tolist() if hasattr(cells, "tolist") else cells for key, cells in block.columns.items()
     }
     return replace(block, columns=columns)
 
@@ -35,17 +35,20 @@ def _native(block: Block) -> Block:
 def _plan(sheet: Sheet) -> SheetPlan:
     widths = table_widths(sheet)
     figures = [block for block in sheet.blocks if isinstance(block, Figures)]
-    value_column = _room_for_figures(widths, figures) if figures else 0
+    columns = _room_for_figures(widths, figures) if figures else (0, 0)
     places: list[Place] = []
     row = 0
     for block in sheet.blocks:
-        place, row = _place(block, sheet, row, value_column)
+        place, row = _place(block, sheet, row, columns)
         places.append(place)
     return SheetPlan(sheet, tuple(places), tuple(widths), prose_columns(widths), max(row - 2, 0))
 
 
-def _place(block: Block, sheet: Sheet, row: int, value_column: int) -> tuple[Place, int]:
-    """Place a block from a row on; return it and the row where the next one starts, one row left free."""
+def _place(block: Block, sheet: Sheet, row: int, columns: tuple[int, int]) -> tuple[Place, int]:
+    """Place a block from a row on; return it and the row where the next one starts, one row left free.
+
+    columns: the column of the values of figures, and the last one of their remarks.
+    """
     if isinstance(block, Table):
         table = _place_table(block, sheet, row)
         end = next(part for part in (table.note, table.total, table.last) if part is not None)
@@ -53,7 +56,7 @@ def _place(block: Block, sheet: Sheet, row: int, value_column: int) -> tuple[Pla
     if isinstance(block, Figures):
         title = row if block.title else None
         top = row + (title is not None)
-        return FiguresPlace(block, title, top, value_column), top + len(block.items) + 1
+        return FiguresPlace(block, title, top, *columns), top + len(block.items) + 1
     if isinstance(block, Chart):
         return ChartPlace(block, row), row + block.rows + 1
     return TextPlace(block, row), row + len(block.lines) + 1
@@ -90,13 +93,18 @@ def _rows_from(row: int) -> Iterator[int]:
     return iter(count(row))
 
 
-def _room_for_figures(widths: list[float], figures: list[Figures]) -> int:
-    """Find the column of the values: the first one right of the longest label; widen it where it must be."""
+def _room_for_figures(widths: list[float], figures: list[Figures]) -> tuple[int, int]:
+    """Find the column of the values, right of the longest label, and the last column of the remarks."""
     label, value = figure_needs(figures)
     if not widths:
         widths.append(label)
-    reaches = accumulate(width_at(widths, place) for place in count())
-    column = next(number for number, reach in enumerate(reaches, start=1) if reach >= label)
+    column = 1 + _reaching(widths, 0, label)
     widths += [width_at(widths, place) for place in range(len(widths), column + 1)]
     widths[column] = max(widths[column], value)
-    return column
+    return column, max(_reaching(widths, column + 1, REMARK_WIDTH), prose_columns(widths) - 1)
+
+
+def _reaching(widths: Sequence[float], first: int, needed: float) -> int:
+    """Find the column up to which the columns from the first one on are as wide as needed."""
+    reaches = accumulate(width_at(widths, column) for column in count(first))
+    return next(column for column, reach in enumerate(reaches, first) if reach >= needed)

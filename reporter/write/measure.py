@@ -1,6 +1,7 @@
 """How much room text takes, in pixels at 96 to the inch, with a little to spare for other screens."""
 
 import math
+import re
 from typing import Final
 
 from xlsxwriter.utility import xl_pixel_width
@@ -18,6 +19,7 @@ TALLEST_PX: Final = 545  # of a row; a spreadsheet takes 409 points
 _WIDTHS = bytes(xl_pixel_width(chr(code)) for code in range(256))
 _SPARE = 1.03  # letters come out wider on some screens and at some zooms
 _BOLD = 1.06
+_PIECES = re.compile(r"[^ -]*-+ *|[^ -]+ *| +")  # a line may end after a blank or a hyphen
 _LINE = 1.65  # pixels of line height to a point of type
 
 
@@ -55,11 +57,11 @@ def _wrapped(line: str, room: float, size: float, bold: bool) -> int:
         return 1
     space = text_px(" ", size, bold=bold)
     lines, used = 1, 0.0
-    for word in line.split(" "):
-        width = text_px(word, size, bold=bold)
+    for piece in _PIECES.findall(line):
+        width = text_px(piece.rstrip(), size, bold=bold)
         if used and used + width > room:
             lines, used = lines + 1, 0.0
         # A word wider than the column is broken inside.
         lines += max(math.ceil(width / room) - 1, 0)
-        used += (width % room if width > room else width) + space
+        used += (width % room if width > room else width) + space * piece.count(" ")
     return lines

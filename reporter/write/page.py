@@ -1,6 +1,9 @@
 """How a sheet prints and opens: paper, margins, header, footer, repeated rows, frozen rows, tab."""
 
+import re
 from typing import Final
+
+from xlsxwriter.utility import xl_range
 
 from reporter.books.blocks import Book
 from reporter.write.breaks import MARGINS_IN, page_breaks
@@ -12,7 +15,9 @@ from reporter.write.widths import width_at
 
 _PAPERS: Final = {"letter": 1, "a4": 9}
 _LONGEST_TITLE = 100  # a header holds 255 characters in all
+_PICTURE = re.compile(r"&(?=G|\[Picture\])")  # xlsxwriter finds it behind a doubled & too
 _PRIVATE = "private: names and places"
+_LAST_ROW: Final = 1_048_575  # of a sheet, counted from 0
 _FROZEN_AT_MOST_PX = 300  # more would leave too little of a small screen to scroll in
 
 
@@ -24,6 +29,11 @@ def set_columns(canvas: Canvas) -> None:
     for column in range(len(plan.widths)):
         form = canvas.cells.formats.cell(fields[column].look) if column < len(fields) else None
         done(sheet.set_column(column, column, width_at(plan.widths, column), form), f"column {column}")
+    typed = [column for column, field in enumerate(fields) if field.look == "typed"]
+    if typed:
+        # Numbers are text there on purpose: no warning triangle beside every one of them.
+        cells = " ".join(xl_range(1, column, _LAST_ROW, column) for column in typed)
+        done(sheet.ignore_errors({"number_stored_as_text": cells}), "cells whose warnings are off")
 
 
 def set_page(canvas: Canvas, book: Book) -> None:
@@ -62,4 +72,5 @@ def set_view(canvas: Canvas) -> None:
 
 def _code_free(text: str) -> str:
     """Keep text of a header from being read as one of its codes."""
-    return one_line(text)[:_LONGEST_TITLE].replace("&", "&&")
+    shown = one_line(text)[:_LONGEST_TITLE]
+    return _PICTURE.sub("& ", shown).replace("&", "&&")

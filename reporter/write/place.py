@@ -24,12 +24,13 @@ class TextPlace:
 
 @dataclass(frozen=True, slots=True)
 class FiguresPlace:
-    """A list of figures: its first item's row, and the column of the values."""
+    """A list of figures: its first item's row, the column of the values, the last one of the remarks."""
 
     figures: Figures
     title: int | None
     top: int
     value_column: int
+    remark_end: int
 
     @property
     def start(self) -> int:
@@ -116,7 +117,8 @@ class SheetPlan:
     @property
     def columns(self) -> int:
         """Number of columns that print."""
-        return max(self.prose, len(self.widths))
+        remarks = [place.remark_end + 1 for place in self.places if isinstance(place, FiguresPlace)]
+        return max(self.prose, len(self.widths), *remarks)
 
     def px(self, first: int, last: int) -> int:
         """Width of the columns from first to last, in pixels."""

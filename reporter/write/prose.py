@@ -3,7 +3,7 @@
 from reporter.books.blocks import Figure, Line
 from reporter.write.canvas import Canvas
 from reporter.write.clean import clean
-from reporter.write.measure import height_px, lines_needed, text_px
+from reporter.write.measure import PADDING_PX, height_px, lines_needed, text_px
 from reporter.write.place import FiguresPlace, TextPlace
 from reporter.write.style import leans_left, size_of
 from reporter.write.values import given
@@ -31,18 +31,20 @@ def draw_figures(canvas: Canvas, place: FiguresPlace) -> None:
         canvas.prose(row, item.label, "label", 0, place.value_column - 1)
         _draw_value(canvas, place, row, item)
         if item.remark:
-            canvas.prose(row, item.remark, "note", place.value_column + 1)
+            canvas.prose(row, item.remark, "note", place.value_column + 1, place.remark_end)
 
 
 def _draw_value(canvas: Canvas, place: FiguresPlace, row: int, item: Figure) -> None:
     """Write the value; a text too long for its column runs on under the remark's place, or is wrapped."""
     column = place.value_column
-    last = column if item.remark else max(canvas.plan.prose - 1, column)
+    last = column if item.remark else place.remark_end
     shown = given(item.value)
     text = shown if isinstance(shown, str) else ""
     room = canvas.plan.px(column, column)
-    if "\n" not in text and text_px(text, bold=True) + 8 <= room:
-        canvas.cells.put(row, column, item.value, canvas.cells.formats.cell(item.look, frozenset({"strong"})))
+    if "\n" not in text and text_px(text, bold=True) + PADDING_PX <= room:
+        canvas.cells.put(
+            row, column, item.value, canvas.cells.formats.cell(item.look, frozenset({"strong", "left"}))
+        )
         return
     form = canvas.cells.formats.cell(
         item.look if leans_left(item.look) else "text", frozenset({"strong", "wrap"})

@@ -76,7 +76,7 @@ ROLES: Final[Mapping[Role, Properties]] = {
     "optional": {"font_color": INK, "bg_color": MIST, **_FRAME, **_WRAP},
 }
 
-Trait = Literal["grey", "ruled", "entry", "total", "wrap", "hair", "strong", "inset"]
+Trait = Literal["grey", "ruled", "entry", "total", "wrap", "hair", "strong", "inset", "left"]
 
 _TRAITS: Final[Mapping[Trait, Properties]] = {
     "hair": {"bottom": 1, "bottom_color": HAIR},
@@ -85,8 +85,9 @@ _TRAITS: Final[Mapping[Trait, Properties]] = {
     "grey": {"font_color": PEBBLE, "italic": True},
     "total": {"bold": True, "top": 1, "top_color": INK},
     "wrap": {"text_wrap": True},
-    "strong": {"bold": True, "align": "left"},
+    "strong": {"bold": True},
     "inset": {"indent": 1},
+    "left": {"align": "left"},
 }
 
 _NUMBERS: Final[Mapping[Look, str]] = {

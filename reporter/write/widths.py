@@ -1,6 +1,6 @@
 """How wide the columns of a sheet are: the most that any of its tables needs."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Collection, Iterable, Sequence
 from typing import Final
 
 from reporter.books.blocks import Cell, Field, Figures, Live, Look, Sheet, Table
@@ -9,11 +9,13 @@ from reporter.write.measure import DEFAULT_WIDTH, FILTER_BUTTON_PX, INDENT_PX, c
 from reporter.write.style import size_of
 
 NARROWEST: Final = 6.0
+REMARK_WIDTH: Final = 40  # characters that a remark gets at least
 TEXT_WIDTH: Final = 92  # characters of a line of prose: what a page holds upright, and the eye follows
 
 _WIDEST_TEXT = 44.0
 _WIDEST_WRAPPED = 60.0
 _NARROWEST_VALUE, _WIDEST_VALUE = 10.0, 30.0
+_NEARLY_LONGEST = 0.7  # of the letters of the longest: what is shorter is hardly ever wider
 _HEADING_LINES = 3
 _ON_ONE_LINE_PX = 70  # a shorter heading is not broken
 _FIXED: dict[Look, float] = {"date": 17.0, "time": 10.0}
@@ -82,19 +84,26 @@ def _heading_width(heading: str, filtered: bool) -> float:
 
 def value_width(cells: Sequence[Cell], look: Look) -> float:
     """Width in characters that the widest of the cells needs in its look."""
-    longest, most, least, other = "", 0.0, 0.0, False
+    texts: set[str] = set()
+    most, least, other = 0.0, 0.0, False
     for written in cells:
         cell = written.value if isinstance(written, Live) else written
         if isinstance(cell, str):
-            longest = max(longest, cell, key=len)
+            texts.add(cell)
         elif isinstance(cell, int | float):
             most, least = max(most, cell), min(least, cell)
         elif cell is not None:
             other = True
     numbers = max(characters(text_px(_shown(number, look)) + INDENT_PX) for number in (most, least))
     fixed = _FIXED.get(look, _FIXED["date"]) if other else 0.0
-    text = max((characters(text_px(line)) for line in longest.split("\n")), default=0.0)
-    return max(text if longest else 0.0, numbers, fixed)
+    return max(_text_width(texts), numbers, fixed)
+
+
+def _text_width(texts: Collection[str]) -> float:
+    """Width in characters of the widest line; of many texts, only the longer ones are measured."""
+    long = _NEARLY_LONGEST * max(map(len, texts), default=0)
+    lines = (line for text in texts if text and len(text) >= long for line in text.split("\n"))
+    return max((characters(text_px(line) + INDENT_PX) for line in lines), default=0.0)
 
 
 def _shown(number: float, look: Look) -> str:

@@ -41,16 +41,6 @@ def stopping_pen() -> Pen:
     return pen
 
 
-def planted() -> tuple[Planted, ...]:
-    """The findings of the log with mistakes, sorted."""
-    return tuple(sorted(messy_pen().planted))
-
-
-def planted_stops() -> tuple[Planted, ...]:
-    """The stops of the log that stops, sorted. What else follows from them is not listed."""
-    return tuple(sorted(stopping_pen().planted))
-
-
 def _slips_elsewhere(pen: Pen) -> None:
     heading = {"trip": "Trip", "date": "Date", "time": "Time", "clarity": "Clarity", "sky": "Sky"}
     pen.expect("conditions", pen.append("conditions", heading, after_blank=1), "second_heading", "note")
@@ -70,3 +60,10 @@ def _slips_elsewhere(pen: Pen) -> None:
     row = pen.append("season", {"setting": "Favourite lake", "value": "Lake Arden"})
     pen.expect("season", row, "setting_unknown", "set aside")
     pen.expect_new_sheet("My notes", "Call the ramp about the lights", "sheet_not_read", "note")
+
+
+PLANTED: tuple[Planted, ...] = tuple(sorted(messy_pen().planted))
+"""The findings of the log with mistakes."""
+
+PLANTED_STOPS: tuple[Planted, ...] = tuple(sorted(stopping_pen().planted))
+"""The stops of the log that stops. What else follows from them is not listed."""

@@ -6,7 +6,7 @@ from reporter.schema.units import System
 
 NAME = "Boat card"
 
-_WIDTHS = (17.0, 19.0, 16.0, 16.0, 20.0, 14.0, 14.0, 15.0, 15.0)
+_WIDTHS = (20.0, 26.0, 17.0, 20.0, 23.0, 16.0, 16.0, 17.0, 20.0)
 
 _TRIP = ("trip", "date", "water", "start", "end", "anglers", "client", "hours_off", "guide_fished")
 _DAY = (
@@ -23,29 +23,21 @@ _DAY = (
 _EFFORT = ("technique", "parts", "rods", "landed", "missed", "variant", "retrieve", "colour", "cover")
 _CATCH = ("technique", "species", "count", "length_mm", "weight_g", "fate", "time", "angler", "notes")
 
-_EFFORT_ROWS = 7
-_CATCH_ROWS = 5
+_EFFORT_TITLE = "Effort: Parts, a mark an angler a half hour; Landed and Missed, a mark a fish; a dud, a 0"
+_EFFORT_ROWS = 8
+_CATCH_ROWS = 7
 
 
 def boat_card(system: System) -> Sheet:
     """Return the card, headed in these units; its columns carry the headings under which they are typed."""
-    lead = Text(
-        (
-            Line(NAME, "title"),
-            Line(
-                "One card a trip. Parts: a mark an angler a half hour. Landed and Missed: a mark a fish."
-                " A dud gets a row and a 0."
-            ),
-        )
-    )
     return Sheet(
         NAME,
         (
-            lead,
+            Text((Line(NAME, "title"),)),
             _ruled("card_trip", "Trips", "trips", _TRIP, system, 1),
             _ruled("card_day", "Trips, the day's reading", "trips", _DAY, system, 1),
-            _ruled("card_effort", "Effort", "effort", _EFFORT, system, _EFFORT_ROWS),
-            _ruled("card_catch", "Catch, only where you want more", "catch", _CATCH, system, _CATCH_ROWS),
+            _ruled("card_effort", _EFFORT_TITLE, "effort", _EFFORT, system, _EFFORT_ROWS),
+            _ruled("card_catch", "Catch: only the fish to say more of", "catch", _CATCH, system, _CATCH_ROWS),
         ),
         "log",
         landscape=True,

@@ -27,14 +27,14 @@ _TYPED_QUANTITIES = frozenset({"weight", "fish length"})
 _LONG_TEXTS = frozenset({"notes", "for_client", "rigging", "tackle_list"})
 
 _WIDTHS: dict[Kind, float] = {
-    "text": 13.0,
+    "text": 17.0,
     "key": 15.0,
-    "ref": 17.0,
+    "ref": 20.0,
     "refs": 15.0,
     "names": 26.0,
-    "date": 15.0,
-    "choice": 13.0,
-    "species": 19.0,
+    "date": 17.0,
+    "time": 10.0,
+    "species": 20.0,
 }
 
 _OWN_WIDTHS: dict[tuple[str, str], float] = {
@@ -54,7 +54,7 @@ _OWN_WIDTHS: dict[tuple[str, str], float] = {
 }
 
 _LONG_TEXT_WIDTH = 40.0
-_ROOM = 3  # for the arrow of a drop-down and the margins of the cell
+_ROOM = 4  # for the arrow of a drop-down and the margins of the cell
 
 
 def entry_look(column: Column) -> Look:
@@ -85,4 +85,5 @@ def _width(sheet: str, column: Column, heading: str) -> float:
         return _OWN_WIDTHS[sheet, column.key]
     if column.key in _LONG_TEXTS:
         return _LONG_TEXT_WIDTH
-    return max(_WIDTHS.get(column.kind, 0.0), float(len(heading) + _ROOM))
+    longest = max(len(text) for text in (heading, *column.allowed))
+    return max(_WIDTHS.get(column.kind, 0.0), float(longest + _ROOM))

@@ -44,4 +44,4 @@ def _value_field(setting: Column, system: System) -> Field:
     """Return the field of one answer; a setting has no unit in its name, so its help says it."""
     field = entry_field(SEASON.key, setting, system)
     unit = USUAL[setting.quantity][system] if setting.quantity else ""
-    return replace(field, help=f"{field.help} In {unit}.") if unit else field
+    return replace(field, help=f"{field.help} Unit: {unit}.") if unit else field

@@ -5,6 +5,12 @@ from reporter.schema.units import System
 
 NAME = "Start here"
 
+_ON_THE_WATER = (
+    "Print the sheet Boat card, one a trip, and tally on it in pencil: a mark for every half hour that an"
+    " angler fishes a technique, a mark a fish. It asks in the order in which you type. A Front call, if you"
+    " make one, is written before the first cast: afterwards it proves nothing."
+)
+
 _EVENING = (
     "1. Trips: one row for the day. Its number, date, water, start, end, how many anglers; then, in the same"
     " row, the day's reading: water temperature, clarity, sky, wind.",
@@ -20,9 +26,9 @@ _RULES = (
     "Zero means zero, blank means that nobody noted it.",
     "A blank Trip on Effort and Catch means the trip of the row above. So never sort Effort or Catch while"
     " cells under Trip are blank.",
-    "A number of Trips that you will not use stays in its row, with the Status void. A cancelled trip too.",
-    "A heading in white on dark must be filled in on every row; any other cell may stay blank. The brackets"
-    " hold the unit of the cells below.",
+    "A number that you will not use stays on Trips with the Status void, a trip called off with cancelled.",
+    "A heading in white on dark must be filled in on every row; but Trip may follow the row above, and Start"
+    " and End your usual hours. Any other cell may stay blank. Brackets hold the unit of the cells below.",
     "Click on a cell to read what goes in. Where an arrow shows, it offers a list.",
 )
 
@@ -61,6 +67,8 @@ def start_here(system: System) -> Sheet:
                 (
                     Line(NAME, "title"),
                     Line("Five minutes an evening; the report does the rest.", "lead"),
+                    Line("On the water", "heading"),
+                    Line(_ON_THE_WATER),
                     Line("In the evening", "heading"),
                     *(Line(text) for text in _EVENING),
                     Line("Rules of the rows", "heading"),

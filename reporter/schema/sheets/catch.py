@@ -70,7 +70,7 @@ CATCH = Sheet(
             "weight_g",
             "Weight",
             "number",
-            "Pounds with decimals, or 4 lb 8 oz, or 4-8.",
+            "In the heading's unit, as 2.25; or 4 lb 8 oz, or 4-8.",
             quantity="weight",
             possible=(1.0, 60000.0),
             example="2 lb 4 oz",

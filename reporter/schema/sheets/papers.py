@@ -112,7 +112,7 @@ FEES = Sheet(
             "The permit.",
             required=True,
             refers="documents",
-            example="Forest permit",
+            example="Guide licence",
         ),
         Column("receipts", "Receipts", "number", "Gross receipts.", quantity="money", possible=(0, 1e8)),
         Column(

@@ -1,0 +1,122 @@
+"""Fills the generated parts of the README: lists from the schema, output from the tool itself.
+
+Run `python -m tests.readme` after a change to either; a test compares.
+"""
+
+import re
+import shlex
+import shutil
+from collections.abc import Callable
+from contextlib import chdir
+from pathlib import Path
+from tempfile import TemporaryDirectory
+
+from click.testing import CliRunner
+
+from reporter.cli.main import cli
+from reporter.schema.column import Column, Sheet, Unless
+from reporter.schema.log import SHEETS
+from reporter.schema.problems import EFFECTS, FINDINGS
+from reporter.schema.sheets.season import SETTINGS
+from reporter.schema.units import USUAL
+
+ROOT = Path(__file__).parent.parent
+README = ROOT / "README.md"
+_SHOWN_LINES = 28
+
+
+def columns_list() -> str:
+    return "\n".join(_sheet(sheet) for sheet in SHEETS)
+
+
+def _sheet(sheet: Sheet) -> str:
+    columns = SETTINGS if sheet.key == "season" else sheet.columns
+    needed = ", needed" if sheet.required else ""
+    kind = "setting" if sheet.key == "season" else "column"
+    rows = [f"| {_heading(column)} | {_required(column, sheet)} | {_what(column)} |" for column in columns]
+    return "\n".join(
+        [
+            f"<details><summary><b>{sheet.name}</b>: one row is {sheet.one_row_is}{needed}</summary>",
+            "",
+            f"| {kind} | needed | what to type |",
+            "|---|---|---|",
+            *rows,
+            "",
+            "</details>",
+            "",
+        ]
+    )
+
+
+def _heading(column: Column) -> str:
+    if column.quantity is None:
+        return column.heading
+    units = list(dict.fromkeys(USUAL[column.quantity].values()))
+    return f"{column.heading} ({' or '.join(units)})" if units != [""] else column.heading
+
+
+def _required(column: Column, sheet: Sheet) -> str:
+    if isinstance(column.required, Unless):
+        setting = next(setting for setting in SETTINGS if setting.key == column.required.setting)
+        return f"or {setting.heading}"
+    if column.required:
+        return "yes"
+    return "one of these" if any(column.key in group for group in sheet.one_of) else ""
+
+
+def _what(column: Column) -> str:
+    allowed = f" One of: {', '.join(column.allowed)}." if column.allowed else ""
+    return f"{column.help}{allowed}".replace("|", "\\|")
+
+
+def problems_list() -> str:
+    lines = []
+    for effect in EFFECTS:
+        lines += [f"**{effect}**", "", "| code | what it is | what to do |", "|---|---|---|"]
+        for finding in FINDINGS:
+            if finding.effect == effect:
+                remedy = re.sub(r"\{\w+\}", "...", finding.remedy)
+                said = "As the message says." if remedy == "..." else remedy
+                lines.append(f"| `{finding.code}` | {finding.title} | {said} |")
+        lines.append("")
+    return "\n".join(lines)
+
+
+def console(command: str) -> str:
+    """Run the `reporter` command of a console block among the samples and return the block."""
+    program, *arguments = shlex.split(command)
+    assert program == "reporter", command
+    with TemporaryDirectory() as folder, chdir(folder):
+        for sample in (ROOT / "sample_workbooks").glob("*.xlsx"):
+            shutil.copy(sample, folder)
+        result = CliRunner().invoke(cli, arguments, prog_name="reporter")
+    assert result.exit_code == 0, result.output
+    lines = result.output.rstrip("\n").split("\n")
+    shown = (
+        lines
+        if len(lines) <= _SHOWN_LINES
+        else [*lines[: _SHOWN_LINES // 2], "...", *lines[-_SHOWN_LINES // 2 :]]
+    )
+    return "\n".join(["```console", f"$ {command}", *shown, "```"])
+
+
+_LISTS: dict[str, Callable[[], str]] = {"columns": columns_list, "problems": problems_list}
+
+
+def filled(text: str) -> str:
+    """Return the README's text with its generated parts made anew."""
+
+    def listed(match: re.Match[str]) -> str:
+        return f"<!-- list: {match[1]} -->\n{_LISTS[match[1]]()}<!-- end -->"
+
+    def run(match: re.Match[str]) -> str:
+        command = re.search(r"^\$ (.*)$", match[2], re.MULTILINE)
+        assert command is not None, match[0]
+        return f"<!-- run: {match[1]} -->\n{console(command[1])}\n<!-- end -->"
+
+    text = re.sub(r"<!-- list: (\w+) -->\n(.*?)<!-- end -->", listed, text, flags=re.DOTALL)
+    return re.sub(r"<!-- run: (\w+) -->\n(.*?)\n<!-- end -->", run, text, flags=re.DOTALL)
+
+
+if __name__ == "__main__":
+    README.write_text(filled(README.read_text(encoding="utf-8")), encoding="utf-8")

@@ -1,0 +1,117 @@
+"""A whole log, accounted for: what every group fished and landed, and where every row and fish went."""
+
+from collections import defaultdict
+from collections.abc import Callable, Hashable, Iterable
+from dataclasses import dataclass
+
+from tests.reference.catch import FATES, Pair, TripCatch, by_trip, read_catch
+from tests.reference.effort import Stint, read_effort
+from tests.reference.intervals import Range, Spread, Totals, pooled_spread, rate_range
+from tests.reference.log import Count, Log, Names, Notes
+from tests.reference.trips import Links, Trip, Trips
+
+Measure = Callable[[Pair], float]
+
+
+@dataclass
+class Group:
+    """Pairs in the rates that are reported on one line, with the trips they come from."""
+
+    pairs: list[Pair]
+    spreads: dict[str, Spread]
+
+    @property
+    def trips(self) -> dict[str, Trip]:
+        return {pair.trip.name: pair.trip for pair in self.pairs}
+
+    @property
+    def rod_hours(self) -> float:
+        return sum(pair.rod_hours for pair in self.pairs)
+
+    @property
+    def boat_hours(self) -> float:
+        return sum(trip.boat_hours for trip in self.trips.values())
+
+    def fish(self, measure: str) -> float:
+        return sum(MEASURES[measure](pair) for pair in self.pairs)
+
+    def range(self, measure: str) -> Range:
+        return rate_range(by_trip_totals(self.pairs, MEASURES[measure]), self.spreads[measure])
+
+    @property
+    def bitten(self) -> "Group":
+        """The group without the pairs that leave missed bites unwritten on a stint."""
+        return Group(with_bites(self.pairs), self.spreads)
+
+
+def with_bites(pairs: Iterable[Pair]) -> list[Pair]:
+    return [pair for pair in pairs if pair.missed is not None]
+
+
+def by_trip_totals(pairs: Iterable[Pair], measure: Measure) -> Totals:
+    """Catch and effort summed to trips, the unit of every variance."""
+    catch: dict[str, float] = defaultdict(float)
+    effort: dict[str, float] = defaultdict(float)
+    for pair in pairs:
+        catch[pair.trip.name] += measure(pair)
+        effort[pair.trip.name] += pair.rod_hours
+    return [(catch[name], effort[name]) for name in effort]
+
+
+MEASURES: dict[str, Measure] = {
+    "fish": lambda pair: pair.fish,
+    **{fate: lambda pair, fate=fate: pair.fates[fate] for fate in FATES},
+    "bites": lambda pair: pair.fish + (pair.missed or 0.0),
+}
+
+
+class Account:
+    """Everything the reference says about a log."""
+
+    def __init__(self, log: Log) -> None:
+        self.notes = Notes()
+        self.counts = {sheet: Count() for sheet in ("Trips", "Effort", "Catch")}
+        self.techniques = Names(log.techniques, "technique")
+        self.waters = Names(log.waters, "water")
+        trips = Trips(log, self.waters, self.counts["Trips"], self.notes)
+        self.stints: list[Stint] = read_effort(
+            log.effort, Links(trips, self.notes), self.techniques, self.counts["Effort"], self.notes
+        )
+        self.rows = read_catch(
+            log.catch,
+            Links(trips, self.notes),
+            self.techniques,
+            log.settings,
+            self.counts["Catch"],
+            self.notes,
+        )
+        self.catches = by_trip(trips.used, self.stints, self.rows, self.notes)
+        self.pairs = [pair for catch in self.catches for pair in catch.in_rates]
+        self.spreads = {name: self._spread(measure, name) for name, measure in MEASURES.items()}
+
+    def _spread(self, measure: Measure, name: str) -> Spread:
+        pairs = with_bites(self.pairs) if name == "bites" else self.pairs
+        groups: dict[str, list[Pair]] = defaultdict(list)
+        for pair in pairs:
+            groups[pair.technique].append(pair)
+        return pooled_spread(by_trip_totals(group, measure) for group in groups.values())
+
+    def style(self, technique: str) -> str:
+        return str(self.techniques.cell(technique, "style") or "not given")
+
+    def groups(self, of: Callable[[Pair], Hashable]) -> dict[Hashable, Group]:
+        """Return the pairs in the rates, grouped."""
+        grouped: dict[Hashable, list[Pair]] = defaultdict(list)
+        for pair in self.pairs:
+            grouped[of(pair)].append(pair)
+        return {key: Group(pairs, self.spreads) for key, pairs in grouped.items()}
+
+    @property
+    def fish_on_rows(self) -> float:
+        """Fish of the species counted on rows of Catch that are used."""
+        return sum(row.fish for row in self.rows if row.counted)
+
+    @property
+    def surplus(self) -> float:
+        """Tallied fish that no row of Catch describes."""
+        return sum(catch.fish for catch in self.catches) - self.fish_on_rows

@@ -1,0 +1,86 @@
+"""For every note a log that shows it, worked out by hand; see `finding_cases`."""
+
+import datetime as dt
+
+from tests.tidy.finding_cases import DROP_SHOT, FISH, HEADINGS, Case, fish, note, row, stint, trip
+
+NOTES = (
+    note(
+        "past_midnight",
+        {"Trips": {"D4": dt.time(20, 30), "E4": dt.time(0, 30)}},
+        ("Trips", 4, "past_midnight"),
+    ),
+    note(
+        "no_fish_written",
+        {"Trips": trip("T-004"), "Effort": stint("T-004", "Jerkbait", 240, 2)},
+        ("Trips", 5, "no_fish_written"),
+        rates=(6, 32.0),
+    ),
+    note("effort_above", {"Effort": {"C4": 300}}, ("Effort", 4, "effort_above"), rates=(6, 26.0)),
+    note("effort_below", {"Effort": {"C4": 105}}, ("Effort", 4, "effort_below"), rates=(6, 19.5)),
+    note("tally_less", {"Effort": {"E5": 0}}, ("Effort", 5, "tally_less"), rates=(5, 24.0)),
+    note("fish_without_effort", fish("T-002", "Jerkbait", FISH), ("Catch", 5, "fish_without_effort")),
+    note(
+        "fish_without_technique",
+        {"Effort": {"E2": None, "E3": None}, "Catch": {"B2": None}},
+        ("Catch", 2, "fish_without_technique"),
+        rates=(3, 24.0),
+    ),
+    note(
+        "fish_beyond_tally",
+        {"Catch": {"F1": "Count", **row(5, "T-001", None, FISH, None, None, 5)}},
+        ("Catch", 5, "fish_beyond_tally"),
+    ),
+    note(
+        "not_fished",
+        {"Trips": {"G1": "Status", "G4": "cancelled"}},
+        ("Trips", 4, "not_fished"),
+        rates=(4, 16.0),
+    ),
+    note("name_unknown", {"Trips": {"C4": "Lk Arden"}}, ("Trips", 4, "name_unknown")),
+    note("name_shared", {"Techniques": {"C3": "DS"}}, ("Techniques", 3, "name_shared")),
+    note(
+        "trips_skipped",
+        {"Trips": {"A4": "T-004"}, "Effort": {"A5": "T-004"}, "Catch": {"A4": "T-004"}},
+        ("Trips", 4, "trips_skipped"),
+    ),
+    note(
+        "trip_alike",
+        {"Trips": trip(3), "Effort": stint(3, "Jerkbait", 240, 2, 0)},
+        ("Trips", 5, "trip_alike"),
+        rates=(6, 32.0),
+    ),
+    note(
+        "rows_alike",
+        {
+            "Catch": {
+                "F1": "Time",
+                "F2": dt.time(7),
+                **row(5, "T-001", DROP_SHOT, FISH, 15.5, "released", dt.time(7)),
+            }
+        },
+        ("Catch", 5, "rows_alike"),
+    ),
+    note("totals_row", fish("TOTAL", None, None, 47.75), ("Catch", 5, "totals_row")),
+    note("second_heading", fish(*HEADINGS), ("Catch", 5, "second_heading")),
+    note("cell_unusual", {"Trips": {"G1": "Water temp (°F)", "G2": 17}}, ("Trips", 2, "cell_unusual")),
+    note(
+        "outside_trip",
+        {"Effort": {"C4": None, "F1": "Start", "F4": dt.time(5), "G1": "End", "G4": dt.time(9)}},
+        ("Effort", 4, "outside_trip"),
+    ),
+    Case(
+        "merged_below",
+        "note",
+        {"Trips": {"G1": "Sky", "G2": "overcast"}},
+        (("Trips", 3, "merged_below"),),
+        merged={"Trips": "G2:G3"},
+    ),
+    note("two_ways", {"Effort": {"F1": "Parts", "F4": 3}}, ("Effort", 4, "two_ways")),
+    note("stint_unknown", {"Catch": {"F1": "Stint", "F2": "B"}}, ("Catch", 2, "stint_unknown")),
+    note("no_as_of", {"Season": {"B4": None, "B5": None}}, ("Season", 0, "no_as_of")),
+    note("no_time_zone", {"Season": {"B6": None}}, ("Season", 0, "no_time_zone")),
+    note("column_not_read", {"Trips": {"G1": "Tip", "G2": 50}}, ("Trips", 1, "column_not_read")),
+    note("sheet_not_read", {"My notes": [["a", "b"]]}, ("My notes", 0, "sheet_not_read")),
+    note("beyond_headings", {"Trips": {"H3": "windy"}}, ("Trips", 0, "beyond_headings")),
+)
