@@ -73,8 +73,10 @@ def _print(reading: "Reading") -> None:
         say.table(("Rows", "read", "used", "set aside", "blank", "not rows"), rows)
         say.result("read = used + set aside + blank + not rows", indent=2)
     if reading.season is not None and reading.season.from_above:
+        above = reading.season.from_above
+        rows_were = "1 row without a trip was" if above == 1 else f"{above} rows without a trip were"
         say.result(
-            f"{reading.season.from_above} rows without a trip were read as the trip of the row above: never "
-            "sort Effort or Catch while Trip is blank anywhere.",
+            f"{rows_were} read as the trip of the row above: never sort Effort or Catch while Trip is blank "
+            "anywhere.",
             indent=2,
         )

@@ -17,6 +17,7 @@ REASONS: dict[str, str] = {
     "effort_over": "its trip has far more effort than it can have had",
     "no_stint": "its technique is not on Effort for that trip",
     "no_technique": "no technique is written, and the trip had several",
+    "described": "no technique is written, and the tallies hold them already",
     "beyond_tally": "more fish without a technique than the tallies hold",
     "not_finished": "the trip's log is not finished",
     "not_fished": "the trip is cancelled or void",
@@ -38,13 +39,13 @@ def fish_table(
     fate_if_blank = settings["fate_if_blank"] or "unknown"
     techniques = stints[["trip_no", "technique"]].drop_duplicates()
     only = techniques.drop_duplicates("trip_no", keep=False).set_index("trip_no")["technique"]
-    filled = used["technique"].where(used["technique"] != "", used["trip_no"].map(only)).fillna("")
+    filled = used["technique"].where(used["technique"] != "", used["trip_no"].map(only))
     return used.assign(
         log=0,
         fish=used["count"].fillna(1.0).where(~no_fish, 0.0),
         fate=used["fate"].where(used["fate"] != "", fate_if_blank),
         counted=_counted(used["species"], settings.counted) & ~no_fish,
-        technique=filled,
+        technique=filled.fillna("").astype(object),
     )
 
 
@@ -116,9 +117,10 @@ def _fish_by(fish: pd.DataFrame, keys: list[str]) -> pd.DataFrame:
 
 
 def _leftovers(pairs: pd.DataFrame, bare: pd.DataFrame) -> tuple[pd.DataFrame, pd.Series]:
-    """Return the fish without a technique that no tally holds, one row a trip, and the surplus of tallies.
+    """Return the fish without a technique, one row a trip, and the surplus of tallies by trip.
 
-    On a trip with tallies such fish describe fish already tallied; only what goes beyond the tallies is left.
+    On a trip with tallies such fish describe fish already tallied: only what goes beyond the tallies is
+    landed on their row, while their fates are, so that a trip's kept and released are those of its rows.
     """
     by_trip = pairs.groupby("trip_no").agg(
         landed=("landed", "sum"), on_rows=("on_rows", "sum"), tallies=("tally", "count")
@@ -128,20 +130,16 @@ def _leftovers(pairs: pd.DataFrame, bare: pd.DataFrame) -> tuple[pd.DataFrame, p
     room = trips["landed"] - trips["on_rows"]
     beyond = (trips["bare"] - room).clip(lower=0.0).where(tallied, trips["bare"])
     surplus = (room - trips["bare"].where(tallied, 0.0)).clip(lower=0.0)
-    left = beyond[beyond > 0]
-    fates = bare.reindex(left.index).fillna(0.0)
-    whole = ~tallied[left.index]
-    table = pd.DataFrame(
-        {
-            "trip_no": left.index,
-            "technique": "",
-            "stints": 0.0,
-            "on_rows": left.to_numpy(),
-            "landed": left.to_numpy(),
-            "kept": fates["kept"].where(whole, 0.0).to_numpy(),
-            "released": fates["released"].where(whole, 0.0).to_numpy(),
-            "reason": np.where(whole, "no_technique", "beyond_tally"),
-        }
+    held = np.where(beyond[bare.index] > 0, "beyond_tally", "described")
+    table = (
+        bare[["on_rows", "kept", "released"]]
+        .reset_index()
+        .assign(
+            technique="",
+            stints=0.0,
+            landed=beyond[bare.index].to_numpy(),
+            reason=np.where(tallied[bare.index], held, "no_technique"),
+        )
     )
     table["unknown"] = table["landed"] - table["kept"] - table["released"]
     return table, surplus

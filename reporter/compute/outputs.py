@@ -44,6 +44,7 @@ def _trips(report: Report) -> pd.DataFrame:
         clients=["; ".join(clients) for clients in trips["clients"]],
         start=_clock(trips["begin_min"]),
         end=_clock(trips["end_min"]),
+        in_rates=trips["in_rates"] & (trips["rod_hours"] > 0),
     )
 
 

@@ -47,7 +47,7 @@ def rate_table(pairs: pd.DataFrame, group: str, groups: Sequence[str], spread: S
     """
     rated = pairs[pairs["in_rates"] & pairs[group].isin(list(groups))]
     trips = sorted(rated["trip_no"].unique())
-    table = pd.DataFrame({group: list(groups)})
+    table = pd.DataFrame({group: pd.Series(list(groups), dtype=object)})
     sums = {
         key: by_group_and_trip(rated, group, groups, trips, key) for key in ("rod_hours", "landed", "unknown")
     }

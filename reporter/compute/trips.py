@@ -62,7 +62,7 @@ def technique_table(log: TidyLog, found: pd.Series) -> pd.DataFrame:
     return pd.DataFrame(
         {
             "technique_no": np.arange(1, len(names) + 1),
-            "technique": list(names),
+            "technique": pd.Series(list(names), dtype=object),
             "style": [styles.get(name, "") for name in names],
         }
     )

@@ -1,5 +1,6 @@
 """The cells of a column: from what was typed to values, and what could not be read."""
 
+import re
 from collections.abc import Callable
 from dataclasses import dataclass, field
 from typing import Any
@@ -17,6 +18,7 @@ Typed = Any
 """What a cell becomes: str, float, datetime.date, a tuple of str, or None where it is blank."""
 
 _DASHES = frozenset({"-", "--", "n/a", "na"})
+_MONTH_DAY = re.compile(r"(\d{1,2})-(\d{1,2}|end)")
 _DAYS_IN_MONTH = (31, 29, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31)
 
 
@@ -88,16 +90,22 @@ def read_cells(
 
 
 def _choice(value: CellValue, column: Column) -> str | NotRead:
-    text = folded(plain(shown(value)))
+    typed = _compared(shown(value))
     for label in column.allowed:
-        if folded(label) == text:
+        if _compared(label) == typed:
             return label
     for word, label in column.same_as.items():
-        if folded(word) == text:
+        if _compared(word) == typed:
             return label
     if isinstance(value, bool):
         return _choice("yes" if value else "no", column) if "yes" in column.allowed else _not_one_of(column)
     return _not_one_of(column)
+
+
+def _compared(text: str) -> str:
+    """Return a word as choices are compared; a lone mark, as a comma, stands for itself."""
+    word = plain(text)
+    return folded(word) or word
 
 
 def _not_one_of(column: Column) -> NotRead:
@@ -110,11 +118,10 @@ def _names(value: CellValue) -> tuple[str, ...] | None:
 
 
 def _month_day(value: CellValue) -> str | NotRead:
-    text = plain(shown(value)).casefold()
-    month, _, day = text.partition("-")
-    if month.isdigit() and 1 <= int(month) <= 12:
-        if day == "end":
-            return f"{int(month):02d}-end"
-        if day.isdigit() and 1 <= int(day) <= _DAYS_IN_MONTH[int(month) - 1]:
-            return f"{int(month):02d}-{int(day):02d}"
+    typed = _MONTH_DAY.fullmatch(plain(shown(value)).casefold())
+    if typed and 1 <= (month := int(typed[1])) <= 12:
+        if typed[2] == "end":
+            return f"{month:02d}-end"
+        if 1 <= int(typed[2]) <= _DAYS_IN_MONTH[month - 1]:
+            return f"{month:02d}-{int(typed[2]):02d}"
     return NotRead("isn't a month and day", "Type it as 05-01, or 02-end.")

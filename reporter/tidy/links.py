@@ -14,7 +14,7 @@ from reporter.tidy.words import NotRead
 
 @dataclass(frozen=True, slots=True)
 class TripBook:
-    """The trips by what points at them: number -> index on Trips; date -> used indexes; alike -> number."""
+    """The trips by what points at them: number -> index on Trips; date -> indexes; alike -> number."""
 
     by_number: dict[str, int]
     by_date: dict[dt.date, list[int]]
@@ -24,16 +24,18 @@ class TripBook:
 
 
 def trip_book(trips: TidySheet) -> TripBook:
-    """Index the trips; of a number used twice the first row counts."""
+    """Index the trips; of a number used twice the first row counts.
+
+    Trips that are set aside are there too: a row may mean them.
+    """
     by_number: dict[str, int] = {}
     by_date: dict[dt.date, list[int]] = defaultdict(list)
     alike: dict[str, str] = {}
     for index, (number, day) in enumerate(zip(trips.columns["trip"], trips.columns["date"], strict=True)):
-        if number is None:
-            continue
-        by_number.setdefault(number.casefold(), index)
-        alike.setdefault(same_number(number), number)
-        if day is not None and trips.used[index]:
+        first = index if number is None else by_number.setdefault(number.casefold(), index)
+        if number is not None:
+            alike.setdefault(same_number(number), number)
+        if day is not None and first == index:
             by_date[day].append(index)
     return TripBook(by_number, dict(by_date), alike, trips.used, trips.rows.numbers)
 
@@ -87,8 +89,10 @@ def _target(cell: CellValue, typed: str | None, book: TripBook, dates: DateReadi
     if typed is None:
         return _NOWHERE
     index = book.by_number.get(typed.casefold())
-    if index is None:
-        return _by_date(cell, typed, book, dates)
+    return _by_date(cell, typed, book, dates) if index is None else _serving(index, typed, book)
+
+
+def _serving(index: int, typed: str, book: TripBook) -> _Target:
     if not book.used[index]:
         return _Target(index, code="trip_set_aside", places={"value": typed, "trip_row": book.rows[index]})
     return _Target(index)
@@ -98,7 +102,7 @@ def _by_date(cell: CellValue, typed: str, book: TripBook, dates: DateReading) ->
     day = read_date(cell, dates) if isinstance(cell, dt.date | str) else NotRead("", "")
     trips = [] if isinstance(day, NotRead) else book.by_date.get(day, [])
     if len(trips) == 1:
-        return _Target(trips[0])
+        return _serving(trips[0], typed, book)
     if trips:
         return _Target(code="trip_date_shared", places={"value": typed, "count": len(trips)})
     other = book.alike.get(same_number(typed))

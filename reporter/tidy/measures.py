@@ -5,7 +5,7 @@ import re
 
 from reporter.read.raw import CellValue
 from reporter.schema.units import Quantity, Unit, find_unit
-from reporter.tidy.numbers import NOT_A_NUMBER, DecimalMark, number_in_text, read_number, with_point
+from reporter.tidy.numbers import LONGEST, NOT_A_NUMBER, DecimalMark, number_in_text, read_number, with_point
 from reporter.tidy.words import NotRead, plain
 
 _BEHIND = re.compile(r"(.*?[\d.])\s*([^\d.,\s][^\d]*)")
@@ -18,14 +18,20 @@ _FEET_INCHES = re.compile(
 _HOURS_MINUTES = re.compile(
     r"(\d+)\s*(?::|h(?:ours?|rs?)?\.?)\s*(\d{1,2})\s*(?:m(?:in(?:ute)?s?)?\.?)?", re.IGNORECASE
 )
+_BARE_FRACTION = re.compile(r"\s*\d+\s*/\s*\d+\s*")
 _OUNCES_STOP = NotRead("has 16 ounces or more", "Type pounds and ounces, the ounces below 16.")
+_POUNDS_OR_FRACTION = NotRead("could be pounds and ounces or a fraction", "Type 4 lb 8 oz, or 0.5.")
 
 
 def read_measure(value: CellValue, quantity: Quantity, unit: Unit, mark: DecimalMark) -> float | NotRead:
     """Read a measure from a cell into the unit kept inside; `unit` serves where the cell names none."""
+    if isinstance(value, str) and len(value) > LONGEST:
+        return NOT_A_NUMBER
     if quantity in ("hours", "minutes"):
         return _read_duration(value, quantity, unit, mark)
     if isinstance(value, str):
+        if quantity == "weight" and _BARE_FRACTION.fullmatch(value):
+            return _POUNDS_OR_FRACTION
         return _measure_in_text(plain(value), quantity, unit, mark)
     number = read_number(value, mark)
     return number if isinstance(number, NotRead) else unit.inside(number)

@@ -15,6 +15,7 @@ LIGHT_WIND = -1.0
 """Stands for wind that was calm, light or variable: looked at, but without a direction."""
 
 _FIRST_YEAR, _LAST_YEAR = 1990, 2200
+_LAST_CLOCK = 2400  # 24:00 without its colon
 _EPOCH = dt.date(1899, 12, 30)
 _MONTHS = {
     name: number
@@ -37,7 +38,7 @@ _MONTHS = {
     )
     for name in names.split()
 }
-_YEAR_FIRST = re.compile(r"(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})(?:[T ][\d:.]+)?")
+_YEAR_FIRST = re.compile(r"(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})(?:[t ][\d:.]+)?")
 _NUMERIC = re.compile(r"(\d{1,2})[-/.](\d{1,2})[-/.](\d{4}|\d{2})")
 _WORDS = re.compile(r"(?:[a-z]+\.?,? )?(\d{1,2})(?:st|nd|rd|th)?[ -]([a-z]+)\.?[ ,-]+(\d{4}|\d{2})")
 _WORDS_US = re.compile(r"(?:[a-z]+\.?,? )?([a-z]+)\.? (\d{1,2})(?:st|nd|rd|th)?,? (\d{4}|\d{2})")
@@ -88,9 +89,12 @@ def _date_in_text(text: str, reading: DateReading) -> dt.date | NotRead:
         return _day(int(typed[1]), int(typed[2]), int(typed[3]))
     if typed := _NUMERIC.fullmatch(text):
         first, second = int(typed[1]), int(typed[2])
-        order = "day first" if first > 12 else "month first" if second > 12 else reading.order
+        only = "day first" if first > 12 else "month first" if second > 12 else None
+        order = only or reading.order
         if order is None and first != second:
             return _WHICH_ORDER
+        if reading.order not in (None, order):
+            return NotRead(f"does not fit the Date order on Season, {reading.order}", "Mend one of the two.")
         day, month = (first, second) if order == "day first" else (second, first)
         return _with_year(typed[3], month, day, reading)
     if (typed := _WORDS.fullmatch(text)) and typed[2] in _MONTHS:
@@ -130,13 +134,13 @@ def read_time(value: CellValue) -> float | NotRead:
     if isinstance(value, bool | dt.date) or value is None:
         return NOT_A_TIME
     if isinstance(value, int | float):
-        return _time_in_number(float(value))
+        return _time_in_number(value) if 0 <= value <= _LAST_CLOCK else NOT_A_TIME
     return _time_in_text(plain(value).casefold().lstrip("'"))
 
 
 def _time_in_number(value: float) -> float | NotRead:
     """Read a fraction of a day, a whole hour, or a clock without its colon (730)."""
-    if 0 <= value < 1:
+    if value < 1:
         return round(value * MINUTES_A_DAY * 60) / 60
     if value != int(value):
         return NOT_A_TIME
@@ -177,7 +181,7 @@ def read_compass(value: CellValue) -> float | NotRead:
     text = plain(str(value)).casefold().removeprefix("from ").rstrip("°").strip()
     if text in _LIGHT_WORDS:
         return LIGHT_WIND
-    if text.replace(".", "", 1).isdigit():
+    if text.replace(".", "", 1).isdecimal():
         return read_compass(float(text))
     letters = "".join(letter for letter in text if letter.isalpha())
     for word in ("north", "south", "east", "west"):

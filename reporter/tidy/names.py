@@ -76,19 +76,22 @@ def _merge_also_called(tidy: TidySheet, key: str, names: Names) -> None:
 
 
 def resolve(tidy: TidySheet, key: str, names: Names) -> None:
-    """Turn a column of names into their one spelling; a name that is not listed is noted once."""
+    """Turn a column of names into their one spelling; a name that is not listed is noted once.
+
+    Rows that are set aside get the one spelling too, without a note: a stint without its time still says
+    which technique it takes out of the rates.
+    """
     values = tidy.columns[key]
-    for index, typed in enumerate(values):
-        if typed is None or not tidy.used[index]:
-            continue
+    for index in sorted(range(len(values)), key=lambda index: not tidy.used[index]):
+        typed = values[index]
         if isinstance(typed, tuple):
             values[index] = tuple(dict.fromkeys(_resolved(tidy, index, key, one, names) for one in typed))
-        else:
+        elif typed is not None:
             values[index] = _resolved(tidy, index, key, typed, names)
 
 
 def _resolved(tidy: TidySheet, index: int, key: str, typed: str, names: Names) -> str:
     name, new = names.find(typed)
-    if new:
+    if new and tidy.used[index]:
         tidy.say("name_unknown", index, key, value=typed, on=names.sheet_name, hint=names.near(typed))
     return name

@@ -30,7 +30,7 @@ def require(
                 _leave_out(tidy, index, column.key, why, instead(column.key))
         if needed and not column.blank_is_above:
             _require_filled(tidy, column, excused)
-    if tidy.sheet.one_of:
+    if any(all(key in tidy.rows.place.columns for key in group) for group in tidy.sheet.one_of):
         _require_group(tidy)
     _say_merged(tidy)
 

@@ -1,7 +1,6 @@
 """Numbers as people type them."""
 
 import datetime as dt
-import math
 import re
 from typing import Literal
 
@@ -13,6 +12,13 @@ DecimalMark = Literal["point", "comma"] | None
 _NONE_WORDS = frozenset({"none", "no", "nil", "zero"})
 _PLAIN = re.compile(r"[-+]?(\d+(\.\d*)?|\.\d+)")
 _FRACTION = re.compile(r"(?:(\d+)[ -])?(\d+)/(\d+)")
+_POINTS_OF_THOUSANDS = re.compile(r"(?<=\d)\.(?=(?:\d{3}\.)*\d{3},)")
+_POINT_OF_A_NUMBER = re.compile(r"(?<![A-Za-z])\.\d")
+
+LONGEST = 60
+"""Letters in the longest text that can be a number with its unit."""
+
+_LARGEST = 1e12  # no log holds more of anything, and sums and units stay finite
 
 NOT_A_NUMBER = NotRead("isn't a number", "Put the number alone; use Notes for the rest.")
 _IS_DATE = NotRead(
@@ -22,6 +28,7 @@ _TWO_READINGS = NotRead(
     "could be a decimal comma or a thousands comma",
     "Set Decimal mark on Season, or type it without the comma.",
 )
+_OTHER_MARK = NotRead("has a decimal point, where Season says comma", "Type it with a comma.")
 
 
 def read_number(value: CellValue, mark: DecimalMark) -> float | NotRead:
@@ -29,7 +36,7 @@ def read_number(value: CellValue, mark: DecimalMark) -> float | NotRead:
     if isinstance(value, bool):
         return NOT_A_NUMBER
     if isinstance(value, int | float):
-        return float(value) if math.isfinite(value) else NOT_A_NUMBER
+        return float(value) if -_LARGEST < value < _LARGEST else NOT_A_NUMBER
     if isinstance(value, dt.date | dt.time | dt.timedelta):
         return _IS_DATE if isinstance(value, dt.date) else NOT_A_NUMBER
     return number_in_text(plain(str(value)), mark)
@@ -37,6 +44,8 @@ def read_number(value: CellValue, mark: DecimalMark) -> float | NotRead:
 
 def number_in_text(text: str, mark: DecimalMark) -> float | NotRead:
     """Read a number from plain text; fractions of inches are numbers too."""
+    if len(text) > LONGEST:
+        return NOT_A_NUMBER
     typed = with_point(text.lstrip("'"), mark)
     if isinstance(typed, NotRead):
         return typed
@@ -49,17 +58,24 @@ def number_in_text(text: str, mark: DecimalMark) -> float | NotRead:
 
 
 def with_point(text: str, mark: DecimalMark) -> str | NotRead:
-    """Return text with decimal points; refused where a comma could mean two things.
+    """Return text with decimal points; refused where a comma or a point could mean two things.
 
     Without a decimal mark a comma before anything but three digits can only be decimal.
     """
+    if mark == "comma":
+        return _comma_as_point(text)
     if "," not in text:
         return text
-    if mark == "comma":
-        return text.replace(".", "").replace(",", ".") if text.count(",") == 1 else NOT_A_NUMBER
     if text.count(",") > 1 or mark == "point" or re.search(r",\d{3}(?!\d)", text):
         return _TWO_READINGS if _PLAIN.fullmatch(text.replace(",", "")) else NOT_A_NUMBER
     return text.replace(",", ".")
+
+
+def _comma_as_point(text: str) -> str | NotRead:
+    if text.count(",") > 1:
+        return NOT_A_NUMBER
+    whole = _POINTS_OF_THOUSANDS.sub("", text)
+    return _OTHER_MARK if _POINT_OF_A_NUMBER.search(whole) else whole.replace(",", ".")
 
 
 def read_count(value: CellValue, mark: DecimalMark) -> float | NotRead:

@@ -75,9 +75,9 @@ class Rows:
 
 def find_rows(raw: RawSheet, sheet: Sheet, place: SheetLayout) -> tuple[Rows, list[Problem]]:
     """Take the rows of a sheet below its heading; totals lines and further headings are said and skipped."""
-    positions = [placed.position for placed in place.columns.values()]
+    positions = {placed.position for placed in place.columns.values()}
     begin = raw.numbers.index(place.heading_row) + 1
-    marked = {row for row, _ in (*raw.errors, *raw.uncalculated)}
+    marked = {row for row, column in (*raw.errors, *raw.uncalculated) if column - 1 in positions}
     numbers: list[int] = []
     kept: list[tuple[CellValue, ...]] = []
     problems: list[Problem] = []

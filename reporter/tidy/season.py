@@ -71,9 +71,10 @@ def tidy_log(book: RawBook, layout: Layout, found: list[Problem]) -> TidyLog:
 
 
 def _tidied(book: RawBook, layout: Layout, key: str, context: CellContext) -> TidySheet | None:
-    """Read a sheet; None where it is not there, or lacks the column that says what its rows are."""
+    """Read a sheet; None where it is not there, or lacks the needed column that says what its rows are."""
     sheet = BY_KEY[key]
-    if key not in layout or sheet.columns[0].key not in layout[key].columns:
+    first = sheet.columns[0]
+    if key not in layout or (first.required and first.key not in layout[key].columns):
         return None
     raw = next(raw for raw in book.sheets if raw.name == layout[key].name)
     return tidy_sheet(raw, sheet, layout[key], context)

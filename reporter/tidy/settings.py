@@ -8,7 +8,7 @@ from reporter.schema.column import Column
 from reporter.schema.log import folded
 from reporter.schema.sheets.season import SETTINGS
 from reporter.schema.species import BLACK_BASS, SPECIES
-from reporter.schema.units import System
+from reporter.schema.units import System, Unit, find_unit
 from reporter.tidy.cells import CellContext, Typed, needs_unit, reader_for
 from reporter.tidy.moments import DateReading
 from reporter.tidy.near import nearest
@@ -109,7 +109,7 @@ def _without_name(tidy: TidySheet, index: int) -> None:
 
 
 def _read_setting(tidy: TidySheet, index: int, setting: Column, context: CellContext) -> Typed | NotRead:
-    cell = tidy.rows.cells["value"][index]
+    cell = tidy.rows.cells.get("value", tidy.columns["value"])[index]
     if index in tidy.rows.errors.get("value", {}):
         return NotRead("is an error: a formula has lost its cell", "Type the value in.")
     if cell is None:
@@ -119,14 +119,21 @@ def _read_setting(tidy: TidySheet, index: int, setting: Column, context: CellCon
     if setting.kind == "species":
         found = find_species(shown(cell), None)
         return found if isinstance(found, NotRead) else found.code
-    if needs_unit(setting, None, context):
+    unit = _named_unit(tidy.columns["setting"][index], setting)
+    if needs_unit(setting, unit, context):
         text = plain(shown(cell))
         if text.replace(".", "", 1).isdigit():
             return NotRead("has no unit", f"Type it with its unit, as {setting.example} in, or set Units.")
-    value = reader_for(setting, None, context)(cell)
+    value = reader_for(setting, unit, context)(cell)
     if isinstance(value, float):
-        return impossible(value, setting, own_unit(setting, None, context.system)) or value
+        return impossible(value, setting, own_unit(setting, unit, context.system)) or value
     return value
+
+
+def _named_unit(name: str, setting: Column) -> Unit | None:
+    """Return the unit in brackets behind a setting's name."""
+    named = plain(name).partition("(")[2].rstrip(") *")
+    return find_unit(setting.quantity, named) if setting.quantity else None
 
 
 def _species_list(text: str) -> tuple[str, ...] | NotRead:

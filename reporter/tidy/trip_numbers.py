@@ -5,7 +5,7 @@ from collections import defaultdict
 
 from reporter.tidy.sheet import TidySheet
 
-_NUMBERED = re.compile(r"(.*?)(\d+)(\D*)")
+_NUMBERED = re.compile(r"(.*?)(\d{1,18})(\D*)")
 _MOST_LISTED = 12
 
 

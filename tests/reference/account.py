@@ -18,7 +18,7 @@ class Group:
     """Pairs in the rates that are reported on one line, with the trips they come from."""
 
     pairs: list[Pair]
-    spreads: dict[str, Spread]
+    spread: Spread
 
     @property
     def trips(self) -> dict[str, Trip]:
@@ -36,16 +36,12 @@ class Group:
         return sum(MEASURES[measure](pair) for pair in self.pairs)
 
     def range(self, measure: str) -> Range:
-        return rate_range(by_trip_totals(self.pairs, MEASURES[measure]), self.spreads[measure])
+        return rate_range(by_trip_totals(self.pairs, MEASURES[measure]), self.spread)
 
     @property
     def bitten(self) -> "Group":
         """The group without the pairs that leave missed bites unwritten on a stint."""
-        return Group(with_bites(self.pairs), self.spreads)
-
-
-def with_bites(pairs: Iterable[Pair]) -> list[Pair]:
-    return [pair for pair in pairs if pair.missed is not None]
+        return Group([pair for pair in self.pairs if pair.missed is not None], self.spread)
 
 
 def by_trip_totals(pairs: Iterable[Pair], measure: Measure) -> Totals:
@@ -87,24 +83,21 @@ class Account:
         )
         self.catches = by_trip(trips.used, self.stints, self.rows, self.notes)
         self.pairs = [pair for catch in self.catches for pair in catch.in_rates]
-        self.spreads = {name: self._spread(measure, name) for name, measure in MEASURES.items()}
-
-    def _spread(self, measure: Measure, name: str) -> Spread:
-        pairs = with_bites(self.pairs) if name == "bites" else self.pairs
-        groups: dict[str, list[Pair]] = defaultdict(list)
-        for pair in pairs:
-            groups[pair.technique].append(pair)
-        return pooled_spread(by_trip_totals(group, measure) for group in groups.values())
+        techniques = self._grouped(lambda pair: pair.technique).values()
+        self.spread = pooled_spread(by_trip_totals(pairs, MEASURES["fish"]) for pairs in techniques)
 
     def style(self, technique: str) -> str:
         return str(self.techniques.cell(technique, "style") or "not given")
 
     def groups(self, of: Callable[[Pair], Hashable]) -> dict[Hashable, Group]:
         """Return the pairs in the rates, grouped."""
+        return {key: Group(pairs, self.spread) for key, pairs in self._grouped(of).items()}
+
+    def _grouped(self, of: Callable[[Pair], Hashable]) -> dict[Hashable, list[Pair]]:
         grouped: dict[Hashable, list[Pair]] = defaultdict(list)
         for pair in self.pairs:
             grouped[of(pair)].append(pair)
-        return {key: Group(pairs, self.spreads) for key, pairs in grouped.items()}
+        return grouped
 
     @property
     def fish_on_rows(self) -> float:

@@ -100,7 +100,7 @@ class Counted:
         if not self.listed or species in self.listed:
             return True
         if species == UNSPECIFIED:
-            return self.black_bass_only
+            return bool(self.listed & BLACK_BASS)
         return species in BLACK_BASS and UNSPECIFIED in self.listed
 
 
@@ -112,6 +112,8 @@ def read_catch(
     fish: list[Fish] = []
     for row in table_rows(rows, count):
         trip = links.of(row)
+        if trip is not None:
+            trip.fish_written = True
         species = counted.species(row.get("species"))
         if trip is None or species is None:
             count.set_aside += 1
@@ -167,30 +169,25 @@ def by_trip(
         catches[stint.trip.name].pairs.setdefault(
             stint.technique, Pair(stint.trip, stint.technique)
         ).stints.append(stint)
-    named: dict[str, set[str]] = defaultdict(set)
-    for row in fish:
-        if row.technique:
-            named[row.trip.name].add(row.technique)
+    only = {name: next(iter(catch.pairs)) for name, catch in catches.items() if len(catch.pairs) == 1}
     for row in fish:
         catch = catches[row.trip.name]
-        techniques = named[row.trip.name] | {*catch.pairs}
-        technique = row.technique or (next(iter(techniques)) if len(techniques) == 1 else "")
+        if not row.counted or not row.fish:
+            continue
+        technique = row.technique or only.get(row.trip.name, "")
         if technique:
             pair = catch.pairs.setdefault(technique, Pair(row.trip, technique))
-            if row.counted:
-                pair.rows[row.fate] += row.fish
-                notes.rules["only technique"] += not row.technique
-        elif row.counted:
+            pair.rows[row.fate] += row.fish
+            notes.rules["only technique"] += not row.technique
+        else:
             catch.loose[row.fate] += row.fish
     for catch in catches.values():
-        _note(catch, fish, notes)
+        _note(catch, notes)
     return [*catches.values()]
 
 
-def _note(catch: TripCatch, fish: Sequence[Fish], notes: Notes) -> None:
-    written = any(row.trip is catch.trip for row in fish)
-    tallied = any(pair.tally is not None for pair in catch.pairs.values())
-    if catch.trip.logged and not written and not tallied:
+def _note(catch: TripCatch, notes: Notes) -> None:
+    if catch.trip.logged and not catch.trip.fish_written:
         notes.found["no_fish_written"] += 1
     for pair in catch.pairs.values():
         notes.found["tally_less"] += pair.tally is not None and pair.tally < pair.on_rows
@@ -204,6 +201,7 @@ def _note(catch: TripCatch, fish: Sequence[Fish], notes: Notes) -> None:
         notes.rules["pair half usable"] += (
             0 < sum(stint.rod_hours is None for stint in pair.stints) < len(pair.stints)
         )
+    tallied = any(pair.tally is not None for pair in catch.pairs.values())
     notes.rules["loose fish on tallies"] += tallied and sum(catch.loose.values()) > catch.beyond
     notes.rules["loose fish beyond tallies"] += tallied and catch.beyond > 0
     notes.rules["loose fish without tallies"] += not tallied and catch.beyond > 0

@@ -17,6 +17,9 @@ RANGES = (
     ("released", "released_per_rod_hour", "released_low", "released_high"),
 )
 BITE_RANGE = ("bites_per_rod_hour", "bites_low", "bites_high")
+FINDINGS = ("effort_above", "effort_below", "effort_over", "parts_mixed", "tally_less", "no_fish_written")
+"""Findings that the rules of the rows count one by one."""
+
 COUNTED_EXACTLY = frozenset(
     {"trips", "fish", "kept", "released", "fate_unknown", "bite_trips", "bites", "read"}
 )
@@ -73,9 +76,9 @@ def _rows(account: Account, table: Table) -> Iterator[str]:
 
 def _problems(account: Account, table: Table) -> Iterator[str]:
     codes = Counter(row["code"] for row in table)
-    for code, count in account.notes.found.items():
-        if codes[code] != count:
-            yield f"problems: {code}: {count}, tool {codes[code]}"
+    for code in FINDINGS:
+        if codes[code] != account.notes.found[code]:
+            yield f"problems: {code}: {account.notes.found[code]}, tool {codes[code]}"
 
 
 def _pairs(account: Account, table: Table) -> Iterator[str]:
@@ -115,9 +118,9 @@ def _trips(account: Account, table: Table) -> Iterator[str]:
 def _trip(catch: TripCatch) -> dict[str, Value]:
     effort = sum(pair.rod_hours for pair in catch.in_rates)
     inside = sum(pair.fish for pair in catch.in_rates)
-    return {
+    expected: dict[str, Value] = {} if catch.trip.status == "void" else {"rods": catch.trip.rods}
+    return expected | {
         "boat_hours": catch.trip.boat_hours if catch.trip.fished else None,
-        "rods": catch.trip.rods,
         "rod_hours": effort,
         "fish": catch.fish,
         "kept": catch.fates["kept"],

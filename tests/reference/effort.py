@@ -23,25 +23,35 @@ class Stint:
     missed: float | None
     rod_hours: float | None = None
 
+    @property
+    def shares(self) -> float:
+        """Its parts, unless a time on the same row wins over them."""
+        return self.parts or 0.0 if self.timing == "parts" else 0.0
+
 
 def read_effort(rows: Rows, links: Links, names: Names, count: Count, notes: Notes) -> list[Stint]:
     """Return the stints of a log; counts its rows and notes what was found."""
     stints: list[Stint] = []
-    loose_parts: dict[str, float] = defaultdict(float)
+    nameless: dict[str, list[Stint]] = defaultdict(list)
     for row in table_rows(rows, count):
         trip = links.of(row)
         if trip is not None and known(row, "technique") is not None:
+            trip.fish_written |= row.get("landed") is not None
             stints.append(_stint(row, trip, names))
             continue
         count.set_aside += 1
         if trip is not None:
             notes.found["required_blank"] += 1
-            loose_parts[trip.name] += number(row, "parts") or 0.0
+            nameless[trip.name].append(_stint(row, trip, names))
     by_trip: dict[str, list[Stint]] = defaultdict(list)
     for stint in stints:
         by_trip[stint.trip.name].append(stint)
     for name, group in by_trip.items():
-        _rod_hours(group, loose_parts[name], notes)
+        if not group[0].trip.fished:
+            for stint in group:
+                stint.rod_hours = (stint.hours or 0.0) * stint.rods if stint.timing else None
+            continue
+        _rod_hours(group, sum(stint.shares for stint in nameless[name]), notes)
         _check(group, notes)
     usable = sum(stint.rod_hours is not None for stint in stints)
     count.used += usable
@@ -52,17 +62,17 @@ def read_effort(rows: Rows, links: Links, names: Names, count: Count, notes: Not
 def _stint(row: Row, trip: Trip, names: Names) -> Stint:
     minutes, parts = number(row, "minutes"), number(row, "parts")
     start, end = known(row, "start"), known(row, "end")
-    length = span(start, end) if isinstance(start, dt.time) and isinstance(end, dt.time) else None
     timing, hours = "", None
     if minutes is not None:
         timing, hours = "minutes", minutes / 60
-    elif length is not None:
-        timing, hours = "clock", length.total_seconds() / 3600
+    elif isinstance(start, dt.time) and isinstance(end, dt.time):
+        length = span(start, end)
+        timing, hours = "clock", length.total_seconds() / 3600 if length else None
     elif parts is not None:
         timing = "parts"
     return Stint(
         trip,
-        names.of(row["technique"]),
+        names.of(row.get("technique")),
         timing,
         hours,
         int(number(row, "rods") or 1),
@@ -75,8 +85,8 @@ def _stint(row: Row, trip: Trip, names: Names) -> Stint:
 def _rod_hours(stints: Sequence[Stint], loose_parts: float, notes: Notes) -> None:
     """Give every stint of one trip its rod-hours; a trip timed in two ways leaves its parts without."""
     trip = stints[0].trip
-    timed = any(stint.hours is not None for stint in stints)
-    all_parts = loose_parts + sum(stint.parts or 0.0 for stint in stints if stint.timing == "parts")
+    timed = any(stint.timing in ("minutes", "clock") for stint in stints)
+    all_parts = loose_parts + sum(stint.shares for stint in stints)
     for stint in stints:
         if stint.hours is not None:
             stint.rod_hours = stint.hours * stint.rods
@@ -84,7 +94,7 @@ def _rod_hours(stints: Sequence[Stint], loose_parts: float, notes: Notes) -> Non
         elif stint.timing == "parts" and timed:
             notes.found["parts_mixed"] += 1
         elif stint.timing == "parts" and all_parts > 0:
-            stint.rod_hours = (stint.parts or 0.0) / all_parts * trip.boat_hours * trip.rods
+            stint.rod_hours = stint.shares / all_parts * trip.boat_hours * trip.rods
             notes.rules["timed by parts"] += 1
         if not stint.rod_hours:
             stint.rod_hours = None
@@ -99,10 +109,10 @@ def _check(stints: Sequence[Stint], notes: Notes) -> None:
         return
     share = sum(efforts) / possible if possible else float("inf")
     if share > 1.5:
-        notes.found["effort_over"] += 1
+        notes.found["effort_over"] += len(efforts)
         for stint in stints:
             stint.rod_hours = None
     elif share > 1.05:
         notes.found["effort_above"] += 1
-    elif share < 0.5:
+    elif share < 0.5 and stints[0].trip.logged and all(stint.rod_hours and stint.hours for stint in stints):
         notes.found["effort_below"] += 1

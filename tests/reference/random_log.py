@@ -23,6 +23,15 @@ SPECIES_COUNTED: tuple[tuple[str | None, str | None], ...] = (
     ("largemouth bass; smallmouth bass", None),
     ("black bass; walleye", "smallmouth bass"),
 )
+SOUND: Row = {
+    "date": dt.date(2026, 4, 5),
+    "water": "Otter Mere",
+    "start": dt.time(6, 0),
+    "end": dt.time(11, 0),
+    "anglers": 2,
+    "status": None,
+}
+"""The first trip of every log can be used: a log without any gives no report."""
 FISH = (
     "largemouth bass",
     "largemouth bass",
@@ -69,8 +78,8 @@ class Writer:
         ]
         return self.rng.choice(spellings)
 
-    def spoiled(self, value: Cell, *unread: str | float) -> Cell:
-        return Unread(self.rng.choice(unread)) if self.slip(0.05) else value
+    def spoiled(self, value: Cell, *unread: str | float, share: float = 0.05) -> Cell:
+        return Unread(self.rng.choice(unread)) if self.slip(share) else value
 
     def lines(self, rows: list[Row | Line]) -> None:
         """A blank row, a totals line or a second heading, now and then."""
@@ -93,12 +102,14 @@ def random_log(seed: int) -> Log:
         names.append("flipping")
     writer = Writer(rng, names, rng.choice([0.0, 0.4, 0.8]))
     settings = _settings(rng)
-    count = rng.choice([rng.randint(1, 4), rng.randint(5, 9), rng.randint(10, 18)])
+    count = rng.choice([rng.randint(1, 4), rng.randint(8, 12), rng.randint(13, 20)])
     luck = 0.0 if rng.random() < 0.08 else rng.uniform(0.1, 1.2)
-    day = dt.date(2026, 4, 1)
+    day = dt.date(2026, 4, 5)
     for number in range(1, count + 1):
-        day += dt.timedelta(days=rng.choice([0, 1, 1, 3, 9, 20]) if number > 1 else 0)
+        day += dt.timedelta(days=rng.choice([0, 1, 1, 2, 4, 9]) if number > 1 else 0)
         _write_trip(writer, settings, number, day, luck)
+    if writer.slip(0.25):
+        _write_trip(writer, settings, count + 1, dt.date(2026, 3, 30), luck)
     _stray_rows(writer)
     techniques: list[Row] = [
         {"technique": name, "style": style, "also_called": also} for name, style, also in TECHNIQUES
@@ -117,9 +128,9 @@ def _settings(rng: Random) -> Row:
         "rods_per_angler": rng.choice([None, 1, 1, 2]),
         "usual_start": rng.choice([None, dt.time(6, 30)]),
         "usual_end": dt.time(11, 0),
-        "first_day": rng.choice([None, dt.date(2026, 4, 2)]),
-        "last_day": rng.choice([None, dt.date(2026, 8, 1)]),
-        "as_of": rng.choice([None, None, dt.date(2026, 7, 1)]),
+        "first_day": rng.choice([None, None, dt.date(2026, 4, 5)]),
+        "last_day": rng.choice([None, dt.date(2026, 7, 15)]),
+        "as_of": rng.choice([None, None, dt.date(2026, 6, 15)]),
     }
 
 
@@ -127,6 +138,8 @@ def _write_trip(writer: Writer, settings: Row, number: int, day: dt.date, luck: 
     rng = writer.rng
     name: Cell = rng.choice([f"T-{number:03}", f"t{number}", number])
     row, hours, rods = _trip_row(writer, settings, name, day)
+    if number == 1:
+        row |= SOUND
     writer.lines(writer.trips)
     writer.trips.append(row)
     if writer.slip(0.06):
@@ -151,11 +164,11 @@ def _trip_row(writer: Writer, settings: Row, name: Cell, day: dt.date) -> tuple[
         status = rng.choice(["log not finished", "log not finished", "cancelled", "void"])
     row: Row = {
         "trip": name,
-        "date": writer.spoiled(day, "soon"),
+        "date": writer.spoiled(day, "soon", share=0.02),
         "water": writer.spelled(rng.choice([*(water for water, _ in WATERS), "Hollin Pool"])),
-        "start": writer.spoiled(start, "dawn"),
-        "end": writer.spoiled(end, "dark"),
-        "anglers": writer.spoiled(anglers, "crew", 1.5),
+        "start": writer.spoiled(start, "dawn", share=0.02),
+        "end": writer.spoiled(end, "dark", share=0.02),
+        "anglers": writer.spoiled(anglers, "crew", 1.5, share=0.02),
         "guide_fished": fished,
         "hours_off": writer.spoiled(off, "lunch", -1) if not writer.slip(0.05) else 13,
         "kind": rng.choice([None, None, "own"]),
@@ -190,7 +203,7 @@ def _stints(writer: Writer, hours: float, rods: int) -> list[Row]:
     rows: list[Row] = []
     for name in names:
         on_it = rng.choice([None, 1, rods])
-        share = max(10, int(60 * hours * rods / len(names) / (on_it or 1) * scale) // 5 * 5)
+        share = min(2800, max(10, int(60 * hours * rods / len(names) / (on_it or 1) * scale) // 5 * 5))
         row: Row = {"technique": writer.spelled(name), "rods": writer.spoiled(on_it or None, "both", -2)}
         chosen = rng.choice(ways)
         if chosen == "minutes" or writer.slip(0.08):

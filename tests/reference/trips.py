@@ -12,7 +12,7 @@ LINKLESS = ("trip_not_given", "trip_unknown", "trip_date_shared", "trip_set_asid
 
 @dataclass
 class Trip:
-    """A trip that is used; one without a day is void."""
+    """A trip that is used; one that is void or cancelled need not say more than that."""
 
     name: str
     day: dt.date | None
@@ -20,6 +20,8 @@ class Trip:
     status: str
     boat_hours: float
     rods: int
+    fish_written: bool = False
+    """Whether something is typed about its fish: a row of Catch, Landed; be it none, 0 or unreadable."""
 
     @property
     def fished(self) -> bool:
@@ -94,34 +96,46 @@ class Trips:
         if status == "void":
             return Trip(str(row["trip"]), None, "", "void", 0.0, 0)
         day, water, anglers = row.get("date"), known(row, "water"), number(row, "anglers")
-        start = known(row, "start") or known(self.settings, "usual_start")
-        end = known(row, "end") or known(self.settings, "usual_end")
-        if not isinstance(day, dt.date) or water is None or anglers is None or not self._in_season(day):
+        if isinstance(day, dt.date) and not self._in_season(day):
             return None
-        if not isinstance(start, dt.time) or not isinstance(end, dt.time):
+        length = self._length(row)
+        if length is None and self._timed(row):
             return None
-        length = self._length(day, start, end, known(row, "end_date"))
-        if length is None:
+        if status == "cancelled":
+            return Trip(str(row["trip"]), None, "", status, 0.0, self._rods(row))
+        if not isinstance(day, dt.date) or water is None or anglers is None or length is None:
             return None
         hours = length.total_seconds() / 3600
         off = number(row, "hours_off") or 0.0
-        aboard = int(anglers) + (known(row, "guide_fished") == "yes")
-        rods = aboard * int(number(self.settings, "rods_per_angler") or 1)
-        boat_hours = hours - off if off <= hours else hours
-        return Trip(str(row["trip"]), day, self.waters.of(water), status, boat_hours, rods)
+        hours -= off if off < hours else 0.0
+        return Trip(str(row["trip"]), day, self.waters.of(water), status, hours, self._rods(row))
+
+    def _rods(self, row: Row) -> int:
+        aboard = int(number(row, "anglers") or 0) + (known(row, "guide_fished") == "yes")
+        return aboard * int(number(self.settings, "rods_per_angler") or 1)
+
+    def _length(self, row: Row) -> dt.timedelta | None:
+        start, end = self._clock(row, "start"), self._clock(row, "end")
+        day, end_date = known(row, "date"), known(row, "end_date")
+        if not isinstance(start, dt.time) or not isinstance(end, dt.time):
+            return None
+        if not isinstance(end_date, dt.date) or not isinstance(day, dt.date):
+            return span(start, end)
+        length = dt.datetime.combine(end_date, end) - dt.datetime.combine(day, start)
+        return length if length > dt.timedelta(0) else None
+
+    def _timed(self, row: Row) -> bool:
+        return all(isinstance(self._clock(row, key), dt.time) for key in ("start", "end"))
+
+    def _clock(self, row: Row, key: str) -> Cell:
+        """Return a time of a trip; the usual one serves where none is typed, not where it cannot be read."""
+        return known(self.settings, f"usual_{key}") if row.get(key) is None else row[key]
 
     def _in_season(self, day: dt.date) -> bool:
         first, last = known(self.settings, "first_day"), known(self.settings, "last_day")
         as_of = known(self.settings, "as_of") or last
         limits = [limit for limit in (last, as_of) if isinstance(limit, dt.date)]
         return not (isinstance(first, dt.date) and day < first) and all(day <= limit for limit in limits)
-
-    @staticmethod
-    def _length(day: dt.date, start: dt.time, end: dt.time, end_date: Cell) -> dt.timedelta | None:
-        if not isinstance(end_date, dt.date):
-            return span(start, end)
-        length = dt.datetime.combine(end_date, end) - dt.datetime.combine(day, start)
-        return length if length > dt.timedelta(0) else None
 
     def link(self, cell: Cell) -> Link:
         """Return what a filled-in Trip cell points at: a trip's number, or a date that has one trip."""

@@ -129,7 +129,7 @@ MEASURES: list[tuple[CellValue, Quantity, str, float | str]] = [
     ("12 oz", "weight", "lb", 340.1942775),
     ("2.04 kg", "weight", "lb", 2040.0),
     ("2040 g", "weight", "lb", 2040.0),
-    ("1-15.5", "weight", "lb", 893.0099648),
+    ("1-15.5", "weight", "lb", 893.0099784375),
     ("4-16", "weight", "lb", REFUSED),
     ("4 lb 20 oz", "weight", "lb", REFUSED),
     ("4 8", "weight", "lb", REFUSED),

@@ -13,6 +13,8 @@ from reporter.schema.species import BY_CODE
 from reporter.schema.units import usual_unit
 from reporter.tidy.trips import clock
 
+_FIELDS_A_PAGE = 20
+
 
 def cells(values: pd.Series) -> list[Cell]:
     """Return a column as plain cells, blanks as None."""
@@ -194,4 +196,5 @@ def _sheet(name: str, key: str, fields: Sequence[Field], table: pd.DataFrame, le
         Text((Line(name, "title"), Line(lead, "lead"))),
         Table(key, tuple(fields), columns, filtered=True),
     )
-    return Sheet(name, blocks, group="behind", landscape=True, private=True)
+    pages_wide = 2 if len(fields) > _FIELDS_A_PAGE else 1
+    return Sheet(name, blocks, group="behind", landscape=True, private=True, pages_wide=pages_wide)

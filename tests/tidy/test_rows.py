@@ -1,0 +1,132 @@
+"""Which rows are rows: read = used + set aside + blank + not rows, on every sheet, counted by hand."""
+
+import pytest
+
+from reporter.run.season import Reading
+from tests.conftest import clean_sheets
+from tests.tidy.shared import Find, Read, rates
+
+HEADINGS = ["Trip", "Technique", "Species", "Count", "Length (in)", "Notes"]
+FISH = ["T-001", "Drop shot", "LMB", 1, 15]
+
+
+def counted(reading: Reading, sheet: str) -> tuple[int, int, int, int, int]:
+    count = reading.counts[sheet]
+    return count.read, count.used, count.set_aside, count.blank, count.not_rows
+
+
+def catch(*rows: list[object]) -> dict[str, list[list[object]]]:
+    return {"Catch": [HEADINGS, *rows]}
+
+
+def test_every_kind_of_row_is_counted_once(read: Read) -> None:
+    reading = read(
+        catch(
+            FISH,
+            [],
+            ["T-045", "Drop shot", "LMB"],
+            ["Trip", "Technique", "Species"],
+            [],
+            FISH,
+            ["T-001", None, "unicorn"],
+            ["TOTAL", None, None, 2],
+        )
+    )
+    assert counted(reading, "catch") == (8, 2, 2, 2, 2)
+
+
+def test_rows_below_the_last_value_are_not_read(read: Read) -> None:
+    reading = read(catch(FISH, [None] * 5, ["   "], [" \u00a0"]))
+    assert counted(reading, "catch") == (1, 1, 0, 0, 0)
+
+
+def test_row_whose_only_value_stands_under_no_heading_is_blank(read: Read) -> None:
+    reading = read(catch(FISH, [None] * 7 + ["windy"], FISH))
+    assert counted(reading, "catch") == (3, 2, 0, 1, 0)
+    assert [problem.code for problem in reading.problems] == ["beyond_headings"]
+
+
+def test_row_whose_only_value_stands_in_a_column_that_is_not_read_is_blank(read: Read) -> None:
+    rows = [[*HEADINGS, "Tip"], FISH, [None] * 6 + [50], [None] * 6 + ["#REF!"], [None] * 6 + ["=1+1"]]
+    reading = read({"Catch": rows})
+    assert counted(reading, "catch") == (4, 1, 0, 3, 0)
+    assert [problem.code for problem in reading.problems] == ["column_not_read"]
+
+
+def test_row_that_holds_only_an_error_is_a_row(read: Read) -> None:
+    reading = read(catch(FISH, [None, None, None, "#REF!"]))
+    assert counted(reading, "catch") == (2, 1, 1, 0, 0)
+
+
+@pytest.mark.parametrize(
+    "word", ["TOTAL", "Total:", "totals", "Grand total", "Season Total", "Sum", "subtotal"]
+)
+def test_totals_line_is_no_row(word: str, read: Read) -> None:
+    for line in ([word, None, None, 9], [None, None, None, 9, word]):
+        reading = read(catch(FISH, line))
+        assert counted(reading, "catch") == (2, 1, 0, 0, 1)
+        assert [(p.row, p.code) for p in reading.problems] == [(3, "totals_row")]
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        ["T-001", "Total", "LMB", 1, 15],
+        ["T-001", "Drop shot", "LMB", 1, 15, "total"],
+        ["T-001", "Drop shot", "LMB", 1, 15, "in total 3 casts"],
+    ],
+)
+def test_complete_row_that_says_total_somewhere_is_a_row(line: list[object], read: Read) -> None:
+    reading = read({**catch(FISH, line), "Techniques": None})
+    assert counted(reading, "catch") == (2, 2, 0, 0, 0)
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        HEADINGS,
+        ["Trip", "Technique", "Species"],
+        [None, None, "Species", "Count"],
+        ["TRIP #", "method", "fish"],
+        [None, None, None, None, "in", "text"],
+        ["text", None, None, "number", "(inches)"],
+    ],
+)
+def test_heading_again_and_a_line_of_units_are_no_rows(line: list[object], read: Read) -> None:
+    reading = read(catch(line, FISH))
+    assert counted(reading, "catch") == (2, 1, 0, 0, 1)
+    assert [(p.row, p.code) for p in reading.problems] == [(2, "second_heading")]
+
+
+def test_settings_left_blank_and_void_rows_are_used(read: Read) -> None:
+    trips = {"G1": "Status", "A5": "T-004", "G5": "void"}
+    reading = read({"Season": {"A7": "Latitude", "A8": "Longitude"}, "Trips": trips})
+    assert counted(reading, "season") == (7, 7, 0, 0, 0)
+    assert counted(reading, "trips") == (4, 4, 0, 0, 0)
+
+
+def test_rows_count_from_below_the_heading(read: Read) -> None:
+    reading = read({"Trips": [["My season"], [], *clean_sheets()["Trips"]]})
+    assert counted(reading, "trips") == (3, 3, 0, 0, 0)
+
+
+def test_empty_sheets_read_no_rows(read: Read) -> None:
+    reading = read({"Conditions": [["Trip", "Time", "Sky"]], "Weather": [["Date", "Sky"]]})
+    assert counted(reading, "conditions") == (0, 0, 0, 0, 0)
+    assert counted(reading, "weather") == (0, 0, 0, 0, 0)
+
+
+def test_stints_set_aside_for_their_effort_are_counted_as_set_aside(read: Read) -> None:
+    reading = read({"Effort": {"D4": 4}})
+    assert counted(reading, "effort") == (4, 3, 1, 0, 0)
+    assert rates(reading) == (5, 16.0)
+
+
+def test_row_is_set_aside_for_one_reason_only(found: Find) -> None:
+    assert found(catch(FISH, [None, "Drop shot", None, "lots", 1650], ["T-045", None, "unicorn", 2.5])) == [
+        ("Catch", 3, "cell_impossible"),
+        ("Catch", 3, "cell_unread"),
+        ("Catch", 3, "required_blank"),
+        ("Catch", 4, "cell_unread"),
+        ("Catch", 4, "species_unknown"),
+    ]
