@@ -4,13 +4,13 @@ from collections import defaultdict
 from collections.abc import Callable, Hashable, Iterable
 from dataclasses import dataclass
 
-from tests.reference.catch import FATES, Pair, TripCatch, by_trip, read_catch
+from tests.reference.catch import Pair, by_trip, read_catch
 from tests.reference.effort import Stint, read_effort
 from tests.reference.intervals import Range, Spread, Totals, pooled_spread, rate_range
 from tests.reference.log import Count, Log, Names, Notes
 from tests.reference.trips import Links, Trip, Trips
 
-Measure = Callable[[Pair], float]
+Measure = Callable[[Pair], int]
 
 
 @dataclass
@@ -32,7 +32,7 @@ class Group:
     def boat_hours(self) -> float:
         return sum(trip.boat_hours for trip in self.trips.values())
 
-    def fish(self, measure: str) -> float:
+    def fish(self, measure: str) -> int:
         return sum(MEASURES[measure](pair) for pair in self.pairs)
 
     def range(self, measure: str) -> Range:
@@ -56,8 +56,10 @@ def by_trip_totals(pairs: Iterable[Pair], measure: Measure) -> Totals:
 
 MEASURES: dict[str, Measure] = {
     "fish": lambda pair: pair.fish,
-    **{fate: lambda pair, fate=fate: pair.fates[fate] for fate in FATES},
-    "bites": lambda pair: pair.fish + (pair.missed or 0.0),
+    "kept": lambda pair: pair.fates["kept"],
+    "released": lambda pair: pair.fates["released"],
+    "unknown": lambda pair: pair.fates["unknown"],
+    "bites": lambda pair: pair.fish + (pair.missed or 0),
 }
 
 
@@ -67,13 +69,15 @@ class Account:
     def __init__(self, log: Log) -> None:
         self.notes = Notes()
         self.counts = {sheet: Count() for sheet in ("Trips", "Effort", "Catch")}
+        for sheet, rows in (("Season", log.settings), ("Techniques", log.techniques), ("Waters", log.waters)):
+            self.counts[sheet] = Count(used=len(rows))
         self.techniques = Names(log.techniques, "technique")
         self.waters = Names(log.waters, "water")
         trips = Trips(log, self.waters, self.counts["Trips"], self.notes)
         self.stints: list[Stint] = read_effort(
             log.effort, Links(trips, self.notes), self.techniques, self.counts["Effort"], self.notes
         )
-        self.rows = read_catch(
+        self.fish = read_catch(
             log.catch,
             Links(trips, self.notes),
             self.techniques,
@@ -81,7 +85,7 @@ class Account:
             self.counts["Catch"],
             self.notes,
         )
-        self.catches = by_trip(trips.used, self.stints, self.rows, self.notes)
+        self.catches = by_trip(trips.used, self.stints, self.fish, self.notes)
         self.pairs = [pair for catch in self.catches for pair in catch.in_rates]
         techniques = self._grouped(lambda pair: pair.technique).values()
         self.spread = pooled_spread(by_trip_totals(pairs, MEASURES["fish"]) for pairs in techniques)
@@ -98,13 +102,3 @@ class Account:
         for pair in self.pairs:
             grouped[of(pair)].append(pair)
         return grouped
-
-    @property
-    def fish_on_rows(self) -> float:
-        """Fish of the species counted on rows of Catch that are used."""
-        return sum(row.fish for row in self.rows if row.counted)
-
-    @property
-    def surplus(self) -> float:
-        """Tallied fish that no row of Catch describes."""
-        return sum(catch.fish for catch in self.catches) - self.fish_on_rows

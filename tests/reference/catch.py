@@ -1,17 +1,16 @@
 """Fish: what they are, which technique they belong to, and what every trip and technique landed."""
 
-from collections import Counter, defaultdict
+from collections import Counter
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 
 from tests.reference.effort import Stint
-from tests.reference.log import Cell, Count, Names, Notes, Row, Rows, Unread, known, number, table_rows
+from tests.reference.log import Cell, Count, Names, Notes, Row, Rows, Unread, known, table_rows, whole
 from tests.reference.trips import Links, Trip
 
 BLACK_BASS = {"largemouth bass", "smallmouth bass", "spotted bass"}
 UNSPECIFIED = "black bass"
 NO_FISH = "none"
-FATES = ("kept", "released", "unknown")
 
 
 @dataclass
@@ -21,7 +20,7 @@ class Fish:
     trip: Trip
     technique: str
     species: str
-    fish: float
+    fish: int
     fate: str
     counted: bool
 
@@ -37,21 +36,21 @@ class Pair:
     """Fish on rows of Catch, of the species counted, by fate."""
 
     @property
-    def on_rows(self) -> float:
+    def on_rows(self) -> int:
         return sum(self.rows.values())
 
     @property
-    def tally(self) -> float | None:
+    def tally(self) -> int | None:
         """What the stints' Landed add up to; None where nothing was typed."""
         typed = [stint.landed for stint in self.stints if stint.landed is not None]
         return sum(typed) if typed else None
 
     @property
-    def fish(self) -> float:
-        return max(self.tally or 0.0, self.on_rows)
+    def fish(self) -> int:
+        return max(self.tally or 0, self.on_rows)
 
     @property
-    def surplus(self) -> float:
+    def surplus(self) -> int:
         """Fish of the tally that no row describes."""
         return self.fish - self.on_rows
 
@@ -60,7 +59,7 @@ class Pair:
         return self.rows + Counter({"unknown": self.surplus})
 
     @property
-    def missed(self) -> float | None:
+    def missed(self) -> int | None:
         typed = [stint.missed for stint in self.stints]
         return None if None in typed or not typed else sum(count for count in typed if count is not None)
 
@@ -122,8 +121,8 @@ def read_catch(
         count.used += 1
         typed = known(row, "technique")
         technique = "" if typed is None else names.of(typed)
-        number_of = number(row, "count")
-        landed = 0.0 if species == NO_FISH else 1.0 if number_of is None else number_of
+        count_of = whole(row, "count")
+        landed = 0 if species == NO_FISH else 1 if count_of is None else count_of
         fate = str(known(row, "fate") or known(settings, "fate_if_blank") or "unknown")
         fish.append(Fish(trip, technique, species, landed, fate, counted.counts(species)))
         notes.rules["species not counted"] += landed > 0 and not fish[-1].counted
@@ -141,17 +140,17 @@ class TripCatch:
     """Counted fish on rows without a technique, by fate."""
 
     @property
-    def beyond(self) -> float:
+    def beyond(self) -> int:
         """Fish without a technique that no tally holds already: outside the rates, inside the totals."""
-        return max(0.0, sum(self.loose.values()) - sum(pair.surplus for pair in self.pairs.values()))
+        return max(0, sum(self.loose.values()) - sum(pair.surplus for pair in self.pairs.values()))
 
     @property
-    def fish(self) -> float:
+    def fish(self) -> int:
         return sum(pair.fish for pair in self.pairs.values()) + self.beyond
 
     @property
     def fates(self) -> Counter[str]:
-        """Fates of all fish of the trip; what rows without a technique say of tallied fish is known of them."""
+        """Fates of all its fish; what a row without a technique says of a tallied fish is known of it."""
         said = sum((pair.rows for pair in self.pairs.values()), Counter()) + self.loose
         return said + Counter({"unknown": self.fish - sum(said.values())})
 

@@ -2,7 +2,7 @@
 
 import math
 from collections import Counter
-from collections.abc import Callable, Hashable, Iterator, Mapping
+from collections.abc import Callable, Hashable, Iterable, Iterator, Mapping
 
 from tests.reference.account import Account, Group
 from tests.reference.catch import Pair, TripCatch
@@ -29,6 +29,8 @@ def differences(account: Account, tables: Mapping[str, Table]) -> list[str]:
     """Return every difference, as `place: field: reference, tool`."""
     return [
         *_rows(account, tables["rows"]),
+        *_stints(account, tables["stints"]),
+        *_fish(account, tables["fish"]),
         *_problems(account, tables["problems"]),
         *_pairs(account, tables["trip_techniques"]),
         *_trips(account, tables["trips"]),
@@ -57,7 +59,7 @@ def _same(field: str, value: Value, written: str) -> bool:
     return math.isclose(float(written), value, rel_tol=1e-9, abs_tol=1e-12)
 
 
-def _left(table: str, rows: Mapping[Hashable, object]) -> Iterator[str]:
+def _left(table: str, rows: Iterable[Hashable]) -> Iterator[str]:
     yield from (f"{table}: {key}: only the tool has it" for key in rows)
 
 
@@ -79,6 +81,28 @@ def _problems(account: Account, table: Table) -> Iterator[str]:
     for code in FINDINGS:
         if codes[code] != account.notes.found[code]:
             yield f"problems: {code}: {account.notes.found[code]}, tool {codes[code]}"
+
+
+def _stints(account: Account, table: Table) -> Iterator[str]:
+    if len(table) != len(account.stints):
+        yield f"stints: {len(account.stints)}, tool {len(table)}"
+        return
+    for stint, row in zip(account.stints, table, strict=True):
+        expected: dict[str, Value] = {"landed": stint.landed, "missed": stint.missed, "rods": stint.rods}
+        if stint.trip.logged and stint.rod_hours is not None:
+            expected["rod_hours"] = stint.rod_hours
+        yield from _fields(f"stint of row {row['row']}", row, expected)
+
+
+def _fish(account: Account, table: Table) -> Iterator[str]:
+    if len(table) != len(account.fish):
+        yield f"fish: {len(account.fish)}, tool {len(table)}"
+        return
+    for fish, row in zip(account.fish, table, strict=True):
+        expected: dict[str, Value] = {"fish": fish.fish}
+        if fish.fish:
+            expected |= {"trip": fish.trip.name, "counted": fish.counted, "fate": fish.fate}
+        yield from _fields(f"fish of row {row['row']}", row, expected)
 
 
 def _pairs(account: Account, table: Table) -> Iterator[str]:

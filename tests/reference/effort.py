@@ -5,7 +5,7 @@ from collections import defaultdict
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from tests.reference.log import Count, Names, Notes, Row, Rows, known, number, table_rows
+from tests.reference.log import Count, Names, Notes, Row, Rows, known, number, table_rows, whole
 from tests.reference.trips import Links, Trip, span
 
 
@@ -19,8 +19,8 @@ class Stint:
     hours: float | None
     rods: int
     parts: float | None
-    landed: float | None
-    missed: float | None
+    landed: int | None
+    missed: int | None
     rod_hours: float | None = None
 
     @property
@@ -75,10 +75,10 @@ def _stint(row: Row, trip: Trip, names: Names) -> Stint:
         names.of(row.get("technique")),
         timing,
         hours,
-        int(number(row, "rods") or 1),
+        whole(row, "rods") or 1,
         parts,
-        number(row, "landed"),
-        number(row, "missed"),
+        whole(row, "landed"),
+        whole(row, "missed"),
     )
 
 

@@ -79,6 +79,11 @@ def number(row: Row, key: str) -> float | None:
     return float(value) if isinstance(value, int | float) else None
 
 
+def whole(row: Row, key: str) -> int | None:
+    value = number(row, key)
+    return None if value is None else int(value)
+
+
 def folded(name: object) -> str:
     """Case, spaces, hyphens and punctuation differ freely."""
     return "".join(letter for letter in str(name).casefold() if letter.isalnum())

@@ -3,7 +3,7 @@
 import datetime as dt
 from dataclasses import dataclass
 
-from tests.reference.log import Cell, Count, Log, Names, Notes, Row, known, number, table_rows
+from tests.reference.log import Cell, Count, Log, Names, Notes, Row, known, number, table_rows, whole
 
 LONGEST_WRAP = dt.timedelta(hours=12)
 LONGEST = dt.timedelta(hours=16)
@@ -78,8 +78,9 @@ class Trips:
             seen[key] = row
             trip = self._trip(row)
             self.by_key[key] = trip
-            if isinstance(row.get("date"), dt.date):
-                self.by_day.setdefault(row["date"], set()).add(key)
+            day = row.get("date")
+            if isinstance(day, dt.date):
+                self.by_day.setdefault(day, set()).add(key)
             if trip is None:
                 count.set_aside += 1
                 notes.rules["trip set aside"] += 1
@@ -111,8 +112,8 @@ class Trips:
         return Trip(str(row["trip"]), day, self.waters.of(water), status, hours, self._rods(row))
 
     def _rods(self, row: Row) -> int:
-        aboard = int(number(row, "anglers") or 0) + (known(row, "guide_fished") == "yes")
-        return aboard * int(number(self.settings, "rods_per_angler") or 1)
+        aboard = (whole(row, "anglers") or 0) + (known(row, "guide_fished") == "yes")
+        return aboard * (whole(self.settings, "rods_per_angler") or 1)
 
     def _length(self, row: Row) -> dt.timedelta | None:
         start, end = self._clock(row, "start"), self._clock(row, "end")

@@ -3,6 +3,7 @@
 import datetime as dt
 from collections.abc import Sequence
 from pathlib import Path
+from typing import Any
 
 import openpyxl
 from openpyxl.worksheet.worksheet import Worksheet
@@ -19,8 +20,8 @@ _SETTINGS = {setting.key: setting.heading for setting in SETTINGS}
 def write_log(log: Log, path: Path) -> None:
     """Write a log as a guide would keep it."""
     book = openpyxl.Workbook()
-    book.remove(book.active)
-    season = book.create_sheet("Season")
+    season = book.worksheets[0]
+    season.title = "Season"
     season.append(["Setting", "Value"])
     for key, value in log.settings.items():
         season.append([_SETTINGS[key], _typed(value)])
@@ -52,7 +53,7 @@ def load_log(path: Path) -> Log:
     season = [*book["Season"].iter_rows(min_row=2, max_col=2, values_only=True)]
     by_heading = {heading: key for key, heading in _SETTINGS.items()}
     settings = {by_heading[str(name)]: _loaded(value) for name, value in season if value is not None}
-    tables = {
+    tables: dict[str, list[Any]] = {
         key: _rows([*book[BY_KEY[key].name].iter_rows(values_only=True)], _HEADINGS[key]) for key in TABLES
     }
     book.close()
