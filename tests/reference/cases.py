@@ -5,8 +5,9 @@ from collections.abc import Sequence
 
 from tests.reference.log import Cell, Log, Row, Unread
 
-NIGHT = {"start": dt.time(20, 0), "end": dt.time(4, 0)}
 DAY = dt.date(2026, 4, 5)
+CLOCK = {"start": dt.time(6), "end": dt.time(8)}
+BAD_CLOCK = {"start": dt.time(9), "end": dt.time(8)}
 _TECHNIQUES: list[Row] = [
     {"technique": "Drop shot", "style": "slow", "also_called": "DS"},
     {"technique": "Jerkbait", "style": "moving", "also_called": None},
@@ -32,23 +33,22 @@ def season(
     trips: Sequence[Row] = (),
     stints: Sequence[Row] = (),
     catch: Sequence[Row] = (),
+    *,
+    later: bool = True,
     **settings: Cell,
 ) -> Log:
-    """A log of trip A, unless others are given, and of trip B a day later with one fish in four rod-hours."""
-    later = trip("B", date=dt.date(2026, 4, 6))
+    """A log of trip A, unless others are given, and of trip B a day later with a fish in four rod-hours."""
     usual: Row = {"units": "us", "usual_end": dt.time(11)}
+    next_day = trip("B", date=dt.date(2026, 4, 6))
     return Log(
         usual | settings,
         _TECHNIQUES,
         [{"water": "Lake Arden", "also_called": None}],
-        [*(trips or (trip(),)), later],
-        [*stints, stint(on="B", minutes=240, landed=1)],
+        [*(trips or (trip(),)), *([next_day] if later else [])],
+        [*stints, *([stint(on="B", minutes=240, landed=1)] if later else [])],
         [*catch],
     )
 
-
-CLOCK = {"start": dt.time(6), "end": dt.time(8)}
-BAD_CLOCK = {"start": dt.time(9), "end": dt.time(8)}
 
 CASES: dict[str, Log] = {
     "effort of exactly 150 % stays in": season(stints=[stint(minutes=240, rods=3, landed=1)]),
@@ -104,20 +104,21 @@ CASES: dict[str, Log] = {
         [trip(status="log not finished")], [stint(parts=1, landed=3), stint("Jerkbait", parts=0)]
     ),
     "nothing in the rates": season(
-        [trip(status="log not finished"), trip("B", date=dt.date(2026, 4, 6), status="log not finished")][:1],
-        [stint(minutes=60, landed=2)],
+        [trip(status="log not finished")], [stint(minutes=60, landed=2)], later=False
     ),
+    "no row of Effort": season(catch=[fish()], later=False),
+    "one trip without a word on it": season(later=False),
     "hours off as long as the trip": season([trip(hours_off=4)], [stint(minutes=60)]),
     "a night with an end date": season(
         [trip(start=dt.time(18), end=dt.time(8), end_date=dt.date(2026, 4, 6))], [stint(parts=1)]
     ),
-    "a wrap of exactly twelve hours": season(
-        [trip(start=dt.time(18), end=dt.time(6))], [stint(parts=1)]
-    ),
+    "a wrap of exactly twelve hours": season([trip(start=dt.time(18), end=dt.time(6))], [stint(parts=1)]),
     "a day of exactly sixteen hours": season([trip(start=dt.time(4), end=dt.time(20))], [stint(parts=1)]),
-    "a day of more than sixteen hours": season([trip(start=dt.time(4), end=dt.time(20, 5))], [stint(parts=1)]),
+    "a day of more than sixteen hours": season(
+        [trip(start=dt.time(4), end=dt.time(20, 5))], [stint(parts=1)]
+    ),
     "stints past midnight": season(
-        [trip(**NIGHT)],
+        [trip(start=dt.time(20), end=dt.time(4))],
         [stint(start=dt.time(23), end=dt.time(2)), stint("Jerkbait", start=dt.time(2), end=dt.time(4))],
     ),
     "a fish on another technique leaves the only stint its nameless fish": season(

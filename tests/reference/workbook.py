@@ -52,7 +52,7 @@ def load_log(path: Path) -> Log:
     book = openpyxl.load_workbook(path, data_only=True, read_only=True)
     season = [*book["Season"].iter_rows(min_row=2, max_col=2, values_only=True)]
     by_heading = {heading: key for key, heading in _SETTINGS.items()}
-    settings = {by_heading[str(name)]: _loaded(value) for name, value in season if value is not None}
+    settings = {by_heading[str(name)]: _loaded(value) for name, value in season}
     tables: dict[str, list[Any]] = {
         key: _rows([*book[BY_KEY[key].name].iter_rows(values_only=True)], _HEADINGS[key]) for key in TABLES
     }

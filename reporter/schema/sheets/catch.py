@@ -1,6 +1,7 @@
 """Catch: one row is a fish, or a group of fish alike."""
 
 from reporter.schema.column import Column, Sheet
+from reporter.schema.sheets.common import NOTES, TRIP_ABOVE
 
 FATES = ("kept", "released")
 MEASURED = ("measured", "estimated")
@@ -12,17 +13,7 @@ CATCH = Sheet(
     "species, sizes, kept and released",
     required=True,
     columns=(
-        Column(
-            "trip",
-            "Trip",
-            "ref",
-            "The trip's number. Blank: the trip of the row above.",
-            required=True,
-            refers="trips",
-            example="T-001",
-            also=("Trip no", "Trip number", "Trip ID", "Trip #"),
-            blank_is_above=True,
-        ),
+        TRIP_ABOVE,
         Column(
             "technique",
             "Technique",
@@ -109,6 +100,6 @@ CATCH = Sheet(
             example="C01",
             also=("Caught by",),
         ),
-        Column("notes", "Notes", "text", "Private: only you read it.", also=("Note", "Comments", "Remarks")),
+        NOTES,
     ),
 )

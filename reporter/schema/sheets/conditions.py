@@ -1,6 +1,7 @@
 """Conditions: one row is a further reading on a trip or a day."""
 
 from reporter.schema.column import Column, Sheet
+from reporter.schema.sheets.common import NOTES
 from reporter.schema.sheets.readings import (
     AIR_TEMP,
     BAROMETER,
@@ -44,6 +45,6 @@ CONDITIONS = Sheet(
         AIR_TEMP,
         DEW_POINT,
         LEVEL,
-        Column("notes", "Notes", "text", "Private: only you read it.", also=("Note", "Comments", "Remarks")),
+        NOTES,
     ),
 )

@@ -1,6 +1,7 @@
 """Effort: one row is a stint, part of a trip fished with one technique."""
 
 from reporter.schema.column import Column, Sheet
+from reporter.schema.sheets.common import NOTES, TRIP_ABOVE
 
 COVERS = (
     "dock",
@@ -24,17 +25,7 @@ EFFORT = Sheet(
     required=True,
     one_of=(("parts",), ("minutes",), ("start", "end")),
     columns=(
-        Column(
-            "trip",
-            "Trip",
-            "ref",
-            "The trip's number. Blank: the trip of the row above.",
-            required=True,
-            refers="trips",
-            example="T-001",
-            also=("Trip no", "Trip number", "Trip ID", "Trip #"),
-            blank_is_above=True,
-        ),
+        TRIP_ABOVE,
         Column(
             "technique",
             "Technique",
@@ -120,6 +111,6 @@ EFFORT = Sheet(
         Column("lures_lost", "Lures lost", "count", "How many were lost.", possible=(0, 1000)),
         Column("stint", "Stint", "text", "A letter or number, if you want fish to name it."),
         Column("angler", "Angler", "ref", "Client code, if only one angler fished it.", refers="clients"),
-        Column("notes", "Notes", "text", "Private: only you read it.", also=("Note", "Comments", "Remarks")),
+        NOTES,
     ),
 )

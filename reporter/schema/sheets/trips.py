@@ -1,6 +1,7 @@
 """Trips: one row is one guide's day on one water."""
 
 from reporter.schema.column import Column, Sheet, Unless
+from reporter.schema.sheets.common import NOTES
 from reporter.schema.sheets.readings import CLEARNESS, LEVEL, SKY_SEEN, WATER_TEMP, WIND_FROM, WIND_SPEED
 
 FRONT_CALLS = ("ahead", "front today", "day after", "second day", "no front", "can't say")
@@ -176,6 +177,6 @@ TRIPS = Sheet(
             example="Two good fish on the first point",
             audience="client",
         ),
-        Column("notes", "Notes", "text", "Private: only you read it.", also=("Note", "Comments", "Remarks")),
+        NOTES,
     ),
 )

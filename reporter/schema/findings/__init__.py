@@ -1,0 +1,1 @@
+"""The catalogue of findings, by what they do to the report."""

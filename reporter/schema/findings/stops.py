@@ -1,0 +1,76 @@
+"""Findings that stop the report."""
+
+from reporter.schema.finding import Finding
+
+STOPS: tuple[Finding, ...] = (
+    Finding(
+        "sheet_missing",
+        "stop",
+        "A needed sheet is missing",
+        "There is no sheet '{sheet}'.{hint}",
+        "Name the sheet as the blank log does, or copy it from a blank log.",
+    ),
+    Finding(
+        "no_headings",
+        "stop",
+        "A needed sheet is empty",
+        "The sheet is empty: it has no headings.",
+        "Copy the headings from a blank log.",
+    ),
+    Finding(
+        "sheet_twice",
+        "stop",
+        "Two sheets with one meaning",
+        "'{first}' and '{second}' both read as {sheet}.",
+        "Rename or delete one of them.",
+    ),
+    Finding(
+        "column_missing",
+        "stop",
+        "A needed column is missing",
+        "There is no column '{heading}'.{hint}",
+        "Name the heading as the blank log does.",
+    ),
+    Finding(
+        "column_twice",
+        "stop",
+        "Two columns with one meaning",
+        "'{first}' in {first_cell} and '{second}' in {second_cell} mean the same, and both hold values.",
+        "One table a sheet, one column a thing: rename or delete one.",
+    ),
+    Finding(
+        "no_trips",
+        "stop",
+        "No trips",
+        "The sheet holds no trip that can be used, so there is nothing to report.",
+        "Write a row a trip below the headings.",
+    ),
+    Finding(
+        "trip_number_twice",
+        "stop",
+        "One trip number, two trips",
+        "Trip {value} is also row {other}, and the rows differ. I cannot tell whose fish are whose.",
+        "Give one of them a new number.",
+    ),
+    Finding(
+        "not_calculated",
+        "stop",
+        "Formulas without results",
+        "Formulas in this column have no saved result ({count} of them).",
+        "Open the file in your spreadsheet program, save it, try again.",
+    ),
+    Finding(
+        "error_cells",
+        "stop",
+        "Many error cells in a key column",
+        "{count} of {rows} cells show an error like {value}: a formula has lost its cells.",
+        "Type the values in.",
+    ),
+    Finding(
+        "unit_unknown",
+        "stop",
+        "Numbers without a unit",
+        "'{heading}' holds numbers, but neither the heading nor Season says in which unit.",
+        "Write the unit in the heading, as '{example}', or set Units on Season.",
+    ),
+)
