@@ -31,12 +31,13 @@ def columns_list() -> str:
 
 def _sheet(sheet: Sheet) -> str:
     columns = SETTINGS if sheet.key == "season" else sheet.columns
-    needed = ", needed" if sheet.required else ""
+    needed = " (needed)" if sheet.required else ""
     kind = "setting" if sheet.key == "season" else "column"
     rows = [f"| {_heading(column)} | {_required(column, sheet)} | {_what(column)} |" for column in columns]
     return "\n".join(
         [
-            f"<details><summary><b>{sheet.name}</b>: one row is {sheet.one_row_is}{needed}</summary>",
+            f"<details><summary><b>{sheet.name}</b>{needed}: one row is {sheet.one_row_is}. "
+            f"Feeds: {sheet.feeds}.</summary>",
             "",
             f"| {kind} | needed | what to type |",
             "|---|---|---|",

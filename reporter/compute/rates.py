@@ -7,7 +7,7 @@ import pandas as pd
 
 from reporter.compute.intervals import RateRange, rate_interval
 from reporter.compute.ratio import FloatArray
-from reporter.compute.spread import Spread, pooled_spread
+from reporter.compute.spread import ASSUMED, Spread, pooled_spread
 
 
 def by_group_and_trip(
@@ -31,7 +31,7 @@ def season_spread(pairs: pd.DataFrame) -> Spread:
     techniques = sorted(rated["technique"].unique())
     trips = sorted(rated["trip_no"].unique())
     if not techniques:
-        return Spread(kappa=float("nan"), df=0)
+        return ASSUMED
     catch = by_group_and_trip(rated, "technique", techniques, trips, "landed")
     effort = by_group_and_trip(rated, "technique", techniques, trips, "rod_hours")
     return pooled_spread(catch, effort)

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 import pandas as pd
 
 from reporter.compute.rates import rate_table
+from reporter.compute.ratio import index_of_dispersion
 from reporter.compute.season import Season
 
 STYLES = ("moving", "slow", "")
@@ -16,6 +17,7 @@ class Report:
     """A season with its rate tables (see `reporter.compute.rates.rate_table`).
 
     techniques also has technique_no and style and is in the order of rates, those without effort last;
+    phi is the season's index of dispersion over trips (1 where fish come one by one), NaN below two trips.
     water_months is keyed on water_month: water and month with a line break between.
     """
 
@@ -26,6 +28,7 @@ class Report:
     months: pd.DataFrame
     water_months: pd.DataFrame
     whole: pd.DataFrame
+    phi: float
 
 
 def make_report(season: Season) -> Report:
@@ -41,7 +44,13 @@ def make_report(season: Season) -> Report:
         months=rate_table(pairs, "month", sorted(set(pairs["month"]) - {""}), spread),
         water_months=rate_table(pairs, "water_month", _water_months(season, pairs), spread),
         whole=rate_table(pairs, "season", ["season"], spread),
+        phi=_phi(season),
     )
+
+
+def _phi(season: Season) -> float:
+    trips = season.trips
+    return float(index_of_dispersion(trips["fish_in_rates"], trips["rod_hours"]).phi[0])
 
 
 def _techniques(season: Season, pairs: pd.DataFrame) -> pd.DataFrame:

@@ -195,5 +195,3 @@ TABLES: tuple[CsvTable, ...] = (
         ),
     ),
 )
-
-TABLES_BY_NAME: dict[str, CsvTable] = {table.name: table for table in TABLES}

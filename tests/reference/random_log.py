@@ -37,7 +37,7 @@ def random_log(seed: int) -> Log:
         names.append("flipping")
     writer = Writer(rng, names, rng.choice([0.0, 0.4, 0.8]))
     settings = _settings(rng)
-    count = rng.choice([rng.randint(1, 4), rng.randint(8, 12), rng.randint(13, 20)])
+    count = rng.choice([rng.randint(1, 4), rng.randint(7, 11), rng.randint(12, 16)])
     luck = 0.0 if rng.random() < 0.08 else rng.uniform(0.1, 1.2)
     day = dt.date(2026, 4, 5)
     for number in range(1, count + 1):

@@ -5,7 +5,7 @@ from typing import Any
 import numpy as np
 
 from reporter.books.blocks import Figure, Figures, Live, Look
-from reporter.books.words import RESTS_ON, counted, share
+from reporter.books.words import RESTS_ON, share
 from reporter.compute.glance import every_client_caught
 from reporter.compute.records import records
 from reporter.compute.report import Report
@@ -111,11 +111,3 @@ def record_figures(report: Report) -> Figures:
         ),
         title="Your record",
     )
-
-
-def rows_sentence(report: Report) -> str:
-    """Return in a sentence how many rows were read, used and set aside."""
-    counts = report.season.counts.values()
-    read, used = sum(count.read for count in counts), sum(count.used for count in counts)
-    aside = sum(count.set_aside for count in counts)
-    return f"{counted(read, 'row')} read, {used:,} used, {aside:,} set aside"

@@ -7,6 +7,7 @@ import numpy as np
 from reporter import __version__
 from reporter.books.blocks import Block, Cell, Field, Figure, Figures, Line, Sheet, Table, Text
 from reporter.compute.catch import REASONS
+from reporter.compute.limits import garwood
 from reporter.compute.report import Report
 from reporter.schema import thresholds
 from reporter.schema.log import BY_KEY, SCHEMA_VERSION
@@ -184,9 +185,22 @@ def _in_force(report: Report) -> Figures:
         (
             Figure("kappa", "kappa, the spread between trips", used, "three", remark),
             Figure("df", "Degrees of freedom behind it", int(np.asarray(spread.df).item()), "whole"),
+            Figure(
+                "phi", "Index of dispersion", report.phi, "two", "1: fish come one by one; above: in bunches"
+            ),
+            Figure("one_by_one", "The season's range, if they came one by one", _one_by_one(report)),
         ),
         title="This season's spread between trips",
     )
+
+
+def _one_by_one(report: Report) -> str:
+    """Return the exact Poisson limits of the season's rate, for comparison with the range that is used."""
+    whole = report.whole.iloc[0]
+    if not whole["rod_hours"] > 0:
+        return ""
+    low, high = (limits.item() / whole["rod_hours"] for limits in garwood(whole["fish"]))
+    return f"{low:.2f} to {high:.2f}"
 
 
 def _thresholds() -> Table:
