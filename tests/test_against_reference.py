@@ -105,7 +105,7 @@ def test_the_reference_gives_the_ranges_of_another_program(
     assert found.rule == rule
 
 
-# Solved with R 4.2.2 (uniroot).
+# Computed with R 4.2.2.
 @pytest.mark.parametrize(("kappa", "high"), [(0.4, 0.5053445), (0.0, 0.3883031)])
 def test_the_reference_gives_the_bound_of_a_blank_record(kappa: float, high: float) -> None:
     found = rate_range([(0, 3), (0, 4), (0, 2.5)], Spread(kappa, 12))

@@ -167,8 +167,7 @@ def _check_possible(table: pd.DataFrame, trips: pd.DataFrame) -> list[Problem]:
     timed = table[(table["reason"] == "") & table["timing"].isin(["minutes", "clock"]) & table["fished"]]
     logged = timed.groupby("trip_no")["rod_hours"].sum()
     sums = trips.set_index("trip_no").join(logged.rename("logged"), how="inner")
-    sums = sums[sums["possible_rod_hours"] > 0]
-    share = sums["logged"] / sums["possible_rod_hours"]
+    share = sums["logged"] / sums["possible_rod_hours"]  # without a rod in the water: infinitely too much
     incomplete = table.loc[table["reason"] != "", "trip_no"]
     below = sums[(share < EFFORT_UNDER_NOTE) & sums["in_rates"] & ~sums.index.isin(incomplete)]
     above = sums[(share > EFFORT_OVER_NOTE) & (share <= EFFORT_OVER_ASIDE)]

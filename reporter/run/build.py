@@ -87,7 +87,9 @@ def build(job: Job, inputs: Sequence[Path]) -> Built:
 
 def _write(report: Report, job: Job) -> None:
     book = season_book(report)
-    make_folder(job.report.parent)
+    for folder in (job.report.parent, job.tables):
+        if folder:
+            make_folder(folder)
     replace_file(job.report, lambda path: write_book(book, path))
     if job.tables:
         write_tables(output_tables(report), book.title, job.tables)

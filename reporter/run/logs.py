@@ -17,7 +17,11 @@ def find_logs(paths: Sequence[Path]) -> tuple[list[Path], list[str]]:
         if not path.is_dir():
             logs.append(path)
             continue
-        inside = logs_in(path)
+        try:
+            inside = logs_in(path)
+        except OSError as error:
+            sentences.append(f"I cannot look into {path}: {error.strerror or error}; check its permissions.")
+            continue
         logs += inside
         if not inside:
             sentences.append(f"I cannot find a season log in {path}: it holds no .xlsx workbook of yours.")

@@ -17,7 +17,7 @@ from reporter.tidy.needed import require
 from reporter.tidy.rows import RowCount
 from reporter.tidy.settings import Settings, read_settings
 from reporter.tidy.sheet import TidySheet, tidy_sheet
-from reporter.tidy.species import fish_are, resolve_species
+from reporter.tidy.species import NO_FISH_CODE, fish_are, resolve_species
 from reporter.tidy.trip_numbers import check_alike, check_missing, check_twice
 from reporter.tidy.trips import NOT_FISHED, check_dates, check_hours_off, check_times, fill_usual_times
 
@@ -107,8 +107,9 @@ def _check_trips(tidy: TidySheet, settings: Settings) -> dict[str, list[Any]]:
     fill_usual_times(tidy, settings)
     check_twice(tidy)
     require(tidy, excused=lambda index, key: not_fished[index] and key != "trip")
-    check_dates(tidy, settings)
-    begins, ends = check_times(tidy)
+    void = [status == "void" for status in tidy.columns["status"]]
+    check_dates(tidy, settings, void)
+    begins, ends = check_times(tidy, void)
     check_hours_off(tidy, begins, ends)
     check_missing(tidy)
     check_alike(tidy)
@@ -142,8 +143,14 @@ def _lost(tidy: TidySheet) -> Callable[[int], str]:
         return lambda _index: (
             "Its effort is in no rate." if tidy.sheet.key == "effort" else "It serves no trip."
         )
-    counts = tidy.columns["count"]
-    return lambda index: f"Its {fish_are(1 if counts[index] is None else counts[index])} not in any total."
+    counts, species = tidy.columns["count"], tidy.columns["species"]
+
+    def fish(index: int) -> float:
+        if species[index] == NO_FISH_CODE:
+            return 0
+        return 1 if counts[index] is None else counts[index]
+
+    return lambda index: f"Its {fish_are(fish(index))} not in any total."
 
 
 def _time_columns(layout: Layout, settings: Settings) -> list[Problem]:

@@ -36,12 +36,12 @@ def fill_usual_times(tidy: TidySheet, settings: Settings) -> None:
                 values[index] = usual
 
 
-def check_dates(tidy: TidySheet, settings: Settings) -> None:
-    """Set aside rows dated in the future or outside the season."""
+def check_dates(tidy: TidySheet, settings: Settings, void: list[bool]) -> None:
+    """Set aside rows dated in the future or outside the season; a void row is only a number accounted for."""
     first, last = settings.season_days
     as_of = settings["as_of"]
     for index, day in enumerate(tidy.columns["date"]):
-        if day is None or not tidy.used[index]:
+        if day is None or not tidy.used[index] or void[index]:
             continue
         if as_of is not None and day > as_of:
             _outside(tidy, index, "future_date", day, "As-of date", as_of, "after")
@@ -65,16 +65,16 @@ def _outside(
     )
 
 
-def check_times(tidy: TidySheet) -> tuple[list[float | None], list[float | None]]:
+def check_times(tidy: TidySheet, void: list[bool]) -> tuple[list[float | None], list[float | None]]:
     """Return when lines went in and out, in minutes after midnight of the trip's date, one each a row.
 
-    The end may lie beyond 1440. Rows whose times cannot be are set aside and have none.
+    The end may lie beyond 1440. Rows whose times cannot be are set aside and have none; so have void rows.
     """
     begins: list[float | None] = [None] * len(tidy.used)
     ends: list[float | None] = [None] * len(tidy.used)
     columns = (tidy.columns["start"], tidy.columns["end"], tidy.columns["date"], tidy.columns["end_date"])
     for index, (start, end, day, end_day) in enumerate(zip(*columns, strict=True)):
-        if start is None or end is None or day is None or not tidy.used[index]:
+        if start is None or end is None or day is None or not tidy.used[index] or void[index]:
             continue
         finish = _finish(tidy, index, start, end, None if end_day is None else (end_day - day).days)
         if finish is None:

@@ -97,11 +97,11 @@ class Trips:
         if status == "void":
             return Trip(str(row["trip"]), None, "", "void", 0.0, 0)
         day, water, anglers = row.get("date"), known(row, "water"), number(row, "anglers")
-        if isinstance(day, dt.date) and not self._in_season(day):
-            return None
         length = self._length(row)
-        if length is None and self._timed(row):
-            return None
+        if isinstance(day, dt.date):
+            impossible = length is None and self._timed(row)
+            if impossible or not self._in_season(day):
+                return None
         if status == "cancelled":
             return Trip(str(row["trip"]), None, "", status, 0.0, self._rods(row))
         if not isinstance(day, dt.date) or water is None or anglers is None or length is None:
