@@ -1,6 +1,7 @@
 """The cells of a column: from what was typed to values, and what could not be read."""
 
 import re
+import textwrap
 from collections.abc import Callable
 from dataclasses import dataclass, field
 from typing import Any
@@ -18,6 +19,7 @@ Typed = Any
 """What a cell becomes: str, float, datetime.date, a tuple of str, or None where it is blank."""
 
 _DASHES = frozenset({"-", "--", "n/a", "na"})
+_LONGEST_OFFER = 80  # letters of the words offered: a message has two lines
 _MONTH_DAY = re.compile(r"(\d{1,2})-(\d{1,2}|end)")
 _DAYS_IN_MONTH = (31, 29, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31)
 
@@ -109,7 +111,8 @@ def _compared(text: str) -> str:
 
 
 def _not_one_of(column: Column) -> NotRead:
-    return NotRead("isn't a word I know here", f"Type one of: {', '.join(column.allowed)}.")
+    offered = textwrap.shorten(", ".join(column.allowed), _LONGEST_OFFER, placeholder=" and others")
+    return NotRead("isn't a word I know here", f"Type one of: {offered}.")
 
 
 def _names(value: CellValue) -> tuple[str, ...] | None:

@@ -2,10 +2,14 @@
 
 import csv
 import json
+import os
 import shutil
+import subprocess
+import sys
 from collections.abc import Callable
 from pathlib import Path
 
+import openpyxl
 import pytest
 
 from reporter.schema.tables import TABLES
@@ -38,6 +42,22 @@ def test_same_log_gives_the_same_bytes_wherever_it_lies(
         *(f"tables/{f}" for f in TABLES_BY_FILE),
     }
     assert made[0] == made[1] == made[2]
+
+
+def test_same_log_gives_the_same_bytes_in_another_process_zone_and_order_of_hashing(
+    tmp_path: Path, write_log: WriteLog, contents: Contents
+) -> None:
+    log = write_log({"Trips": {"C4": "Lk Arden"}, "Effort": {"B3": "Hair jig"}})
+    command = Path(sys.executable).with_name("reporter")
+    made = []
+    for seed, zone in (("1", "Pacific/Auckland"), ("2", "America/Anchorage")):
+        out = tmp_path / seed
+        arguments = [command, "build", log, "--out", out, "--tables", out / "tables"]
+        environment = {**os.environ, "PYTHONHASHSEED": seed, "TZ": zone, "LC_ALL": "C"}
+        subprocess.run(arguments, env=environment, check=True, capture_output=True)
+        made.append(contents(out))
+    assert len(made[0]) == 2 + len(TABLES)
+    assert made[0] == made[1]
 
 
 def test_input_is_never_changed(write_log: WriteLog, run: Run, tmp_path: Path) -> None:
@@ -153,8 +173,6 @@ def test_text_that_a_spreadsheet_would_run_is_neutralised(
 
 def replace_text(path: Path, old: str, new: str) -> None:
     """Put text into a workbook that the library that writes it would make a formula."""
-    import openpyxl
-
     book = openpyxl.load_workbook(path)
     for cell in (cell for row in book["Effort"].iter_rows() for cell in row if cell.value == old):
         cell.value = new

@@ -6,13 +6,15 @@ from pathlib import Path
 import openpyxl
 
 from reporter.run.season import Reading
+from reporter.tidy.season import TidyLog
 
 Triple = tuple[str, int, str]
 Read = Callable[..., Reading]
+Tidy = Callable[..., TidyLog]
 Find = Callable[..., list[Triple]]
 
 
-def triples(reading: Reading) -> list[Triple]:
+def triples(reading: Reading | TidyLog) -> list[Triple]:
     """What was found: sheet, row and code, sorted."""
     return sorted((problem.sheet, problem.row, problem.code) for problem in reading.problems)
 

@@ -4,7 +4,7 @@ import datetime as dt
 
 import pytest
 
-from tests.tidy.shared import Find, Read, rates, triples, with_season
+from tests.tidy.shared import Find, Read, Tidy, rates, triples, with_season
 
 TEMPERATURE = {"G1": "Water temp (°F)"}
 
@@ -162,9 +162,9 @@ def test_date_of_two_readings_takes_its_row_and_asks_for_the_setting(read: Read)
         ("May 1", "cell_unread"),
     ],
 )
-def test_day_of_a_rule_is_month_and_day(typed: str, code: str | None, found: Find) -> None:
+def test_day_of_a_rule_is_month_and_day(typed: str, code: str | None, tidied: Tidy) -> None:
     rules = [["Rule", "From"], ["R1", typed]]
-    assert found({"Keep rules": rules}) == ([("Keep rules", 2, code)] if code else [])
+    assert triples(tidied({"Keep rules": rules})) == ([("Keep rules", 2, code)] if code else [])
 
 
 def test_very_long_trip_number_is_a_text_like_any_other(found: Find) -> None:

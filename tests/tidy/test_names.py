@@ -3,7 +3,7 @@
 import pytest
 
 from tests.tidy.finding_cases import stint, trip
-from tests.tidy.shared import Find, Read, rates, with_season
+from tests.tidy.shared import Find, Read, Tidy, rates, triples, with_season
 
 US = {"Units": "us", "Last day": "2026-11-30", "Time zone": "America/Chicago"}
 
@@ -105,14 +105,12 @@ def test_guide_is_an_angler_without_a_row_on_clients(found: Find) -> None:
     ],
 )
 def test_bare_bass_is_what_season_says_or_what_the_counted_species_leave_no_doubt_of(
-    settings: dict[str, object], typed: str, code: str | None, read: Read
+    settings: dict[str, object], typed: str, code: str | None, tidied: Tidy
 ) -> None:
-    reading = read({"Season": with_season({**US, **settings}), "Catch": {"C4": typed}})
-    codes = [(p.row, p.code) for p in reading.problems if p.sheet == "Catch"]
-    assert codes == ([] if code else [(4, "species_two_meanings")])
-    assert reading.season is not None
-    fish = reading.season.fish
-    assert fish.loc[fish["row"] == 4, "species"].tolist() == ([code] if code else [])
+    log = tidied({"Season": with_season({**US, **settings}), "Catch": {"C4": typed}})
+    assert triples(log) == ([] if code else [("Catch", 4, "species_two_meanings")])
+    fish = log.tables["catch"]
+    assert fish.loc[fish["used"] & (fish["row"] == 4), "species"].tolist() == ([code] if code else [])
 
 
 @pytest.mark.parametrize("typed", ["none", "None", "no fish", "blanked", "0", 0])
@@ -154,13 +152,13 @@ def test_trip_numbers_of_two_boats_do_not_look_alike(found: Find) -> None:
         (["3", "1", "4"], "2 is missing between 1 and 4"),
     ],
 )
-def test_missing_trip_numbers_are_named_in_one_note(numbers: list[str], said: str, read: Read) -> None:
+def test_missing_trip_numbers_are_named_in_one_note(numbers: list[str], said: str, tidied: Tidy) -> None:
     trips = [["Trip", "Date", "Water", "Start", "End", "Anglers"]]
     for day, number in enumerate(numbers, start=1):
         trips.append([number, f"2026-05-0{day}", "Lake Arden", "6:00", "10:00", 2])
     effort = [["Trip", "Technique", "Parts"], [numbers[0], "Jerkbait", 1]]
     fish = [["Trip", "Species"], [numbers[0], "LMB"]]
-    problems = read({"Trips": trips, "Effort": effort, "Catch": fish}).problems
+    problems = tidied({"Trips": trips, "Effort": effort, "Catch": fish}).problems
     texts = [problem.text for problem in problems if problem.code == "trips_skipped"]
     assert len(texts) == 1
     assert texts[0].startswith(said)

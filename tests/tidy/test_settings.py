@@ -4,7 +4,7 @@ import datetime as dt
 
 import pytest
 
-from tests.tidy.shared import Find, Read, with_season
+from tests.tidy.shared import Tidy, triples, with_season
 
 SOUND = {"Units": "us", "Last day": "2026-11-30", "Time zone": "America/Chicago"}
 
@@ -35,11 +35,10 @@ SOUND = {"Units": "us", "Last day": "2026-11-30", "Time zone": "America/Chicago"
     ],
 )
 def test_setting_is_read_by_its_own_rule(
-    setting: str, typed: object, key: str, value: object, read: Read
+    setting: str, typed: object, key: str, value: object, tidied: Tidy
 ) -> None:
-    season = read({"Season": with_season({**SOUND, setting: typed})}).season
-    assert season is not None
-    assert season.settings[key] == (pytest.approx(value) if isinstance(value, float) else value)
+    log = tidied({"Season": with_season({**SOUND, setting: typed})})
+    assert log.settings[key] == (pytest.approx(value) if isinstance(value, float) else value)
 
 
 @pytest.mark.parametrize(
@@ -59,65 +58,62 @@ def test_setting_is_read_by_its_own_rule(
         ("Time zone", "#N/A"),
     ],
 )
-def test_setting_that_cannot_be_read_is_set_aside_alone(setting: str, typed: object, found: Find) -> None:
+def test_setting_that_cannot_be_read_is_set_aside_alone(setting: str, typed: object, tidied: Tidy) -> None:
     settings = {**SOUND}
     settings.pop(setting, None)
     notes = [("Season", 0, "no_time_zone")] if setting == "Time zone" else []
     at = len(settings) + 2
-    assert found({"Season": with_season({**settings, setting: typed})}) == [
+    assert triples(tidied({"Season": with_season({**settings, setting: typed})})) == [
         *notes,
         ("Season", at, "required_unread"),
     ]
 
 
-def test_blank_setting_is_used_and_says_nothing(read: Read) -> None:
-    reading = read({"Season": with_season({**SOUND, "Latitude": None, "Big fish from": None})})
-    assert reading.problems == []
-    assert reading.counts["season"].used == 5
+def test_blank_setting_is_used_and_says_nothing(tidied: Tidy) -> None:
+    log = tidied({"Season": with_season({**SOUND, "Latitude": None, "Big fish from": None})})
+    assert log.problems == []
+    assert log.counts["season"].used == 5
 
 
-def test_answer_without_a_setting_is_set_aside(found: Find) -> None:
+def test_answer_without_a_setting_is_set_aside(tidied: Tidy) -> None:
     rows = [*with_season(SOUND), [None, "metric"]]
-    assert found({"Season": rows}) == [("Season", 5, "required_blank")]
+    assert triples(tidied({"Season": rows})) == [("Season", 5, "required_blank")]
 
 
-def test_first_row_of_a_setting_written_twice_serves(read: Read) -> None:
+def test_first_row_of_a_setting_written_twice_serves(tidied: Tidy) -> None:
     rows = [*with_season(SOUND), ["units", "metric"]]
-    season = read({"Season": rows}).season
-    assert season is not None
-    assert season.settings.system == "us"
+    log = tidied({"Season": rows})
+    assert log.settings.system == "us"
 
 
-def test_setting_near_a_known_one_is_offered(read: Read) -> None:
-    (problem,) = read({"Season": with_season({**SOUND, "Usual starts": "6:00"})}).problems
+def test_setting_near_a_known_one_is_offered(tidied: Tidy) -> None:
+    (problem,) = tidied({"Season": with_season({**SOUND, "Usual starts": "6:00"})}).problems
     assert problem.code == "setting_unknown"
     assert "'Usual start'" in problem.text
 
 
-def test_dates_of_the_settings_follow_the_date_order_wherever_it_stands(read: Read) -> None:
+def test_dates_of_the_settings_follow_the_date_order_wherever_it_stands(tidied: Tidy) -> None:
     settings = {"Last day": "1/12/2026", "Time zone": "UTC", "Units": "metric", "Date order": "day first"}
-    season = read({"Season": with_season(settings), "Catch": {"D1": "Length (in)"}}).season
-    assert season is not None
-    assert season.settings["last_day"] == dt.date(2026, 12, 1)
+    log = tidied({"Season": with_season(settings), "Catch": {"D1": "Length (in)"}})
+    assert log.settings["last_day"] == dt.date(2026, 12, 1)
 
 
-def test_setting_may_name_its_own_unit(read: Read) -> None:
-    season = read({"Season": with_season({**SOUND, "Big fish from (cm)": 45})}).season
-    assert season is not None
-    assert season.settings["big_fish_mm"] == 450
+def test_setting_may_name_its_own_unit(tidied: Tidy) -> None:
+    log = tidied({"Season": with_season({**SOUND, "Big fish from (cm)": 45})})
+    assert log.settings["big_fish_mm"] == 450
 
 
-def test_number_that_needs_a_unit_is_refused_where_none_is_set(found: Find) -> None:
+def test_number_that_needs_a_unit_is_refused_where_none_is_set(tidied: Tidy) -> None:
     settings = {"Last day": "2026-11-30", "Time zone": "UTC", "Big fish from": 18}
-    assert found({"Season": with_season(settings)}) == [("Season", 4, "required_unread")]
+    assert triples(tidied({"Season": with_season(settings)})) == [("Season", 4, "required_unread")]
 
 
-def test_log_without_the_sheet_is_read_with_what_the_headings_say(found: Find) -> None:
-    assert found({"Season": None}) == [("Season", 0, "no_as_of"), ("Season", 0, "no_time_zone")]
+def test_log_without_the_sheet_is_read_with_what_the_headings_say(tidied: Tidy) -> None:
+    assert triples(tidied({"Season": None})) == [("Season", 0, "no_as_of"), ("Season", 0, "no_time_zone")]
 
 
-def test_sheet_without_answers_is_read_as_blank(found: Find) -> None:
-    assert found({"Season": [["Setting", "Answer"], ["Units", "us"]]}) == [
+def test_sheet_without_answers_is_read_as_blank(tidied: Tidy) -> None:
+    assert triples(tidied({"Season": [["Setting", "Answer"], ["Units", "us"]]})) == [
         ("Season", 0, "no_as_of"),
         ("Season", 0, "no_time_zone"),
         ("Season", 1, "column_not_read"),
