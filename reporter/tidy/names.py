@@ -62,7 +62,7 @@ def _merge_also_called(tidy: TidySheet, key: str, names: Names) -> None:
     shared: set[str] = set()
     for index, others in enumerate(tidy.columns["also_called"]):
         name = tidy.columns[key][index]
-        if others is None or not tidy.used[index]:
+        if name is None or others is None or not tidy.used[index]:
             continue
         for other in others:
             spelling = folded(other) or other

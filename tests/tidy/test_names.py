@@ -168,3 +168,9 @@ def test_numbers_that_are_no_run_are_not_missed(found: Find) -> None:
     numbers = {"A2": "20260418", "A3": "20260704", "A4": "20260912"}
     effort = {"A2": "20260418", "A3": "20260418", "A4": "20260704", "A5": "20260912"}
     assert found({"Trips": numbers, "Effort": effort, "Catch": numbers}) == []
+
+
+def test_other_name_of_a_row_whose_own_name_waits_for_a_result_is_kept(tidied: Tidy) -> None:
+    log = tidied({"Waters": {"A2": "=1+1"}, "Trips": {"C2": "Arden"}})
+    assert ("Waters", 2, "not_calculated") in triples(log)
+    assert log.tables["trips"]["water"].tolist() == ["Arden", "Lake Arden", "Bell River"]
