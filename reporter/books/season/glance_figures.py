@@ -98,13 +98,11 @@ def record_figures(report: Report) -> Figures:
     rated = season.pairs[season.pairs["in_rates"]]
     parts = share(float(rated["parts_rod_hours"].sum()), float(rated["rod_hours"].sum()))
     outside = season.identity.loc[season.identity["reason"] != "", "fish"].sum()
-    aside_remark = "see Rows to fix" if aside else ""
+    of_read = f"of {read:,} read in all sheets; {aside:,} set aside" + (": see Rows to fix" if aside else "")
     return Figures(
         "record",
         (
-            Figure("read", "Rows read", read, "whole", "in all sheets of the log"),
-            Figure("used", "Rows used", used, "whole"),
-            Figure("aside", "Rows set aside", aside, "whole", aside_remark),
+            Figure("used", "Rows used", used, "whole", of_read),
             Figure("outside", "Fish outside the rates", float(outside), "whole", "see How it is worked out"),
             Figure("parts", "Effort shared out by Parts", parts, remark="of the rod-hours"),
             Figure("above", "Rows read as 'trip of the row above'", season.from_above, "whole"),

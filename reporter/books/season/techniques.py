@@ -187,6 +187,6 @@ def technique_chart(report: Report) -> Chart | None:
         "",
         "Fish per rod-hour",
         (series,),
-        rows=max(10, 5 + count),
+        rows=max(10, 4 + count),
         alt="Bars of fish per rod-hour for each technique with five trips or more, with ranges as lines.",
     )
