@@ -52,6 +52,9 @@ CELL_CODES: frozenset[str] = frozenset(finding.code for finding in CELLS)
 
 CATALOGUE: dict[str, Finding] = {finding.code: finding for finding in FINDINGS}
 
+_LONGEST_PLACE = 60  # letters of something typed that a message shows
+_TYPED_PLACES = ("value", "technique", "trip", "first", "second", "other")
+
 
 def problem(
     code: str,
@@ -69,5 +72,11 @@ def problem(
     """
     finding = CATALOGUE[code]
     known = {"sheet": sheet, "heading": heading, "value": value, "cell": cell, **places}
+    known |= {key: _short(known[key]) for key in _TYPED_PLACES if key in known}
     text = f"{finding.text.format(**known)} {finding.remedy.format(**known)}".strip()
     return Problem(code, sheet, row, cell, heading, value, text)
+
+
+def _short(place: object) -> object:
+    """Cut what was typed so that a message stays a message; the value itself is kept whole beside it."""
+    return f"{place[:_LONGEST_PLACE]}..." if isinstance(place, str) and len(place) > _LONGEST_PLACE else place

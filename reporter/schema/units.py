@@ -49,6 +49,8 @@ UNITS: tuple[Unit, ...] = (
     Unit("g", "weight", 1.0, also=("gram", "grams", "gr")),
     Unit("ft", "depth", 0.3048, also=("feet", "foot", "'")),
     Unit("m", "depth", 1.0, also=("metres", "meters", "metre", "meter")),
+    Unit("in", "depth", 0.0254, also=("inch", "inches", '"')),
+    Unit("cm", "depth", 0.01, also=("centimetres", "centimeters")),
     Unit("mph", "speed", 0.44704, also=("mi/h", "miles per hour")),
     Unit("km/h", "speed", 1 / 3.6, also=("kmh", "kph", "kmph")),
     Unit("m/s", "speed", 1.0, also=("mps",)),
@@ -58,6 +60,8 @@ UNITS: tuple[Unit, ...] = (
     Unit("kPa", "pressure", 10.0, also=("kpa",)),
     Unit("h", "hours", 1.0, also=("hours", "hrs", "hr", "hour")),
     Unit("min", "minutes", 1.0, also=("minutes", "mins", "minute")),
+    Unit("h", "minutes", 60.0, also=("hours", "hrs", "hr", "hour")),
+    Unit("min", "hours", 1 / 60, also=("minutes", "mins", "minute")),
     Unit("", "money", 1.0, also=("$", "€", "£", "usd", "cad", "eur", "gbp")),
     Unit("%", "share", 0.01, also=("percent", "per cent")),
 )

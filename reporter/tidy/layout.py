@@ -30,6 +30,11 @@ class Placed:
     heading: str
     unit: Unit | None = None
 
+    def odd_unit(self, column: Column) -> str:
+        """Return what stands in the heading's brackets in the place of a unit of the column, if anything."""
+        bracketed = _BRACKETED.fullmatch(self.heading)
+        return bracketed[2].strip() if column.quantity and self.unit is None and bracketed else ""
+
 
 @dataclass(frozen=True, slots=True)
 class SheetLayout:

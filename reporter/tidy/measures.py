@@ -67,18 +67,6 @@ def _read_duration(value: CellValue, quantity: Quantity, unit: Unit, mark: Decim
         text = plain(value)
         if (typed := _HOURS_MINUTES.fullmatch(text)) and int(typed[2]) < 60:
             return (int(typed[1]) + int(typed[2]) / 60) * per_hour
-        return _duration_in_text(text, quantity, unit, per_hour, mark)
-    return read_number(value, mark)
-
-
-def _duration_in_text(
-    text: str, quantity: Quantity, unit: Unit, per_hour: float, mark: DecimalMark
-) -> float | NotRead:
-    if typed := _BEHIND.fullmatch(text):
-        if find_unit("hours", typed[2]):
-            hours = number_in_text(typed[1], mark)
-            return hours if isinstance(hours, NotRead) else hours * per_hour
-        if find_unit("minutes", typed[2]):
-            minutes = number_in_text(typed[1], mark)
-            return minutes if isinstance(minutes, NotRead) else minutes / 60 * per_hour
-    return _measure_in_text(text, quantity, unit, mark)
+        return _measure_in_text(text, quantity, unit, mark)
+    number = read_number(value, mark)
+    return number if isinstance(number, NotRead) else unit.inside(number)

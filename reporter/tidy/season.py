@@ -20,6 +20,7 @@ from reporter.tidy.sheet import TidySheet, tidy_sheet
 from reporter.tidy.species import NO_FISH_CODE, fish_are, resolve_species
 from reporter.tidy.trip_numbers import check_alike, check_missing, check_twice
 from reporter.tidy.trips import NOT_FISHED, check_dates, check_hours_off, check_times, fill_usual_times
+from reporter.tidy.weights import check_weights
 
 if TYPE_CHECKING:
     import pandas as pd
@@ -127,6 +128,7 @@ def _linked(sheets: dict[str, TidySheet], settings: Settings) -> dict[str, dict[
         require(tidy, instead=lambda column: ", counted as 1" if column in ("rods", "count") else "")
         if key == "catch":
             resolve_species(tidy, settings.bare_bass)
+            check_weights(tidy)
         trips = link_trips(tidy, book, settings.context.dates, _lost(tidy))
         linked[key] = {
             "trip_no": [0 if trip is None else trip + 1 for trip in trips.linked],

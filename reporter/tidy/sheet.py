@@ -82,8 +82,9 @@ def tidy_sheet(raw: RawSheet, sheet: Sheet, place: SheetLayout, context: CellCon
             continue
         unit = place.columns[column.key].unit
         cells = rows.cells[column.key]
-        if needs_unit(column, unit, context) and any(cell is not None for cell in cells):
-            tidy.problems.append(_unit_unknown(sheet, column, tidy))
+        odd = place.columns[column.key].odd_unit(column)
+        if (odd or needs_unit(column, unit, context)) and any(cell is not None for cell in cells):
+            tidy.problems.append(_unit_unknown(tidy, column, odd))
         values, unread = read_cells(cells, reader_for(column, unit, context))
         tidy.columns[column.key], tidy.unread[column.key] = values, unread
         unread |= dict.fromkeys(rows.errors.get(column.key, {}), _ERROR_CELL)
@@ -92,9 +93,15 @@ def tidy_sheet(raw: RawSheet, sheet: Sheet, place: SheetLayout, context: CellCon
     return tidy
 
 
-def _unit_unknown(sheet: Sheet, column: Column, tidy: TidySheet) -> Problem:
+def _unit_unknown(tidy: TidySheet, column: Column, odd: str) -> Problem:
     heading = tidy.rows.heading(column.key)
-    return problem("unit_unknown", sheet.name, heading=heading, value=heading, example=column.headed("us"))
+    why = (
+        f"'{odd}' is no unit of it that I know"
+        if odd
+        else "neither the heading nor Season says in which unit"
+    )
+    example = column.headed("us")
+    return problem("unit_unknown", tidy.sheet.name, heading=heading, value=heading, example=example, why=why)
 
 
 def _check_marks(tidy: TidySheet, column: Column) -> None:

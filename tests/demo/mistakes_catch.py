@@ -41,6 +41,11 @@ def _added(pen: Pen) -> None:
     pen.append("catch", twin)
     pen.expect("catch", pen.append("catch", twin), "rows_alike", "note")
 
+    row = pen.append("catch", {**bass, "length_mm": "12", "weight_g": "4 lb 8 oz"})
+    pen.expect("catch", row, "weight_impossible", "set aside")
+    row = pen.append("catch", {**bass, "length_mm": "12", "weight_g": "1 lb 10 oz"})
+    pen.expect("catch", row, "weight_unusual", "note")
+
     row = pen.append("catch", {"technique": "Feather jig", "species": "largemouth bass"})
     pen.expect("catch", row, "name_unknown", "note")
     pen.expect("catch", row, "fish_without_effort", "note")

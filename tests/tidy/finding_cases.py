@@ -178,6 +178,12 @@ CELLS = (
     Case("cell_unread", "set aside", {"Effort": {"E4": "3 + 1 lost"}}, (("Effort", 4, "cell_unread"),)),
     Case("cell_impossible", "set aside", {"Catch": {"D2": 1650}}, (("Catch", 2, "cell_impossible"),)),
     Case(
+        "weight_impossible",
+        "set aside",
+        {"Catch": {"F1": "Weight (lb)", "D2": 12, "F2": 4.5}},
+        (("Catch", 2, "weight_impossible"),),
+    ),
+    Case(
         "hours_off_too_long",
         "set aside",
         {"Trips": {"G1": "Hours off", "G2": 4}},

@@ -63,6 +63,11 @@ NOTES = (
     ),
     note("totals_row", fish("TOTAL", None, None, 47.75), ("Catch", 5, "totals_row")),
     note("second_heading", fish(*HEADINGS), ("Catch", 5, "second_heading")),
+    note(
+        "weight_unusual",
+        {"Catch": {"F1": "Weight (lb)", "D2": 12, "F2": 1.625}},
+        ("Catch", 2, "weight_unusual"),
+    ),
     note("cell_unusual", {"Trips": {"G1": "Water temp (°F)", "G2": 17}}, ("Trips", 2, "cell_unusual")),
     note(
         "outside_trip",

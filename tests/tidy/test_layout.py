@@ -7,7 +7,7 @@ import pytest
 from reporter.schema.log import BY_KEY, SHEETS
 from reporter.tidy.layout import match_heading
 from tests.conftest import clean_sheets
-from tests.tidy.shared import Find, Read, rates, with_season
+from tests.tidy.shared import Find, Read, Tidy, rates, with_season
 
 DAY = dt.date(2026, 4, 18)
 
@@ -198,3 +198,28 @@ def test_numbers_without_a_unit_stop_only_where_there_are_some(found: Find) -> N
         ("Trips", 0, "unit_unknown")
     ]
     assert found({"Season": season, "Trips": {"G1": "Hours off", "G2": 0.1}}) == []
+
+
+@pytest.mark.parametrize("heading", ["Weight (stone)", "Weight [lbs?]"])
+def test_unit_in_brackets_that_is_none_of_the_quantity_stops(heading: str, found: Find) -> None:
+    assert found({"Catch": {"F1": heading, "F2": 2}}) == [("Catch", 0, "unit_unknown")]
+
+
+def test_column_in_an_unknown_unit_that_holds_nothing_stops_nothing(found: Find) -> None:
+    assert found({"Catch": {"F1": "Weight (stone)"}}) == []
+
+
+@pytest.mark.parametrize(
+    ("sheet", "heading", "typed", "key", "inside"),
+    [
+        ("Effort", "Minutes (h)", 1.5, "minutes", 90.0),
+        ("Trips", "Hours off (min)", 30, "hours_off", 0.5),
+        ("Effort", "Depth (in)", 24, "depth_m", 0.6096),
+    ],
+)
+def test_unit_of_the_heading_decides_its_column(
+    sheet: str, heading: str, typed: float, key: str, inside: float, tidied: Tidy
+) -> None:
+    column = "C" if heading.startswith("Minutes") else "G"
+    table = tidied({sheet: {f"{column}1": heading, f"{column}2": typed}}).tables[sheet.casefold()]
+    assert table[key].iloc[0] == pytest.approx(inside)

@@ -15,6 +15,7 @@ from reporter.tidy.layout import find_layout
 from reporter.tidy.season import tidy_log
 from tests.conftest import clean_sheets
 from tests.properties.random_cells import raw_sheet
+from tests.tidy.shared import Read
 
 ANYTHING = ("key", "ref", "refs", "text", "names")
 ODD: list[CellValue] = [
@@ -73,3 +74,10 @@ def test_message_about_any_setting_has_two_lines_at_most() -> None:
         assert said
         for problem in said:
             assert_short_and_placed(problem)
+
+
+def test_long_name_is_cut_in_the_message_and_whole_beside_it(read: Read) -> None:
+    name = "Lake " + "x" * 3000
+    (problem,) = read({"Trips": {"C4": name}}).problems
+    assert problem.value == name
+    assert len(problem.message) < 250

@@ -18,6 +18,13 @@ CELLS: tuple[Finding, ...] = (
         "{remedy}",
     ),
     Finding(
+        "weight_impossible",
+        "set aside",
+        "A weight impossible for the length",
+        "{value} on a fish of {length} is {share} % of the standard weight. Weight not used; the fish is.",
+        "Mend the weight or the length.",
+    ),
+    Finding(
         "hours_off_too_long",
         "set aside",
         "Hours off longer than the trip",

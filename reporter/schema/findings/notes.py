@@ -49,7 +49,7 @@ NOTES: tuple[Finding, ...] = (
         "fish_without_technique",
         "note",
         "Fish without a technique",
-        "Trip {trip} had several techniques and no tally. Its {fish} outside the rates, inside the totals.",
+        "Trip {trip} had no one technique and no tally. Its {fish} outside the rates, inside the totals.",
         "Write the technique.",
     ),
     Finding(
@@ -120,6 +120,13 @@ NOTES: tuple[Finding, ...] = (
         "note",
         "An unusual value",
         "{value} is unusual ({side} {limit}). Used.{hint}",
+        "Mend it if it is a slip.",
+    ),
+    Finding(
+        "weight_unusual",
+        "note",
+        "A weight unusual for the length",
+        "{value} on a fish of {length} is {share} % of the standard weight. Used.",
         "Mend it if it is a slip.",
     ),
     Finding(

@@ -70,7 +70,7 @@ STOPS: tuple[Finding, ...] = (
         "unit_unknown",
         "stop",
         "Numbers without a unit",
-        "'{heading}' holds numbers, but neither the heading nor Season says in which unit.",
+        "'{heading}' holds numbers, but {why}.",
         "Write the unit in the heading, as '{example}', or set Units on Season.",
     ),
 )
