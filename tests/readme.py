@@ -19,6 +19,8 @@ from reporter.schema.log import SHEETS
 from reporter.schema.problems import EFFECTS, FINDINGS
 from reporter.schema.sheets.season import SETTINGS
 from reporter.schema.units import USUAL
+from reporter.schema.weather_files.form import WeatherFormat
+from reporter.schema.weather_files.formats import FORMATS
 
 ROOT = Path(__file__).parent.parent
 README = ROOT / "README.md"
@@ -88,7 +90,7 @@ def console(command: str) -> str:
     program, *arguments = shlex.split(command)
     assert program == "reporter", command
     with TemporaryDirectory() as folder, chdir(folder):
-        for sample in (ROOT / "sample_workbooks").glob("*.xlsx"):
+        for sample in (ROOT / "sample_workbooks").iterdir():
             shutil.copy(sample, folder)
         result = CliRunner().invoke(cli, arguments, prog_name="reporter")
     assert result.exit_code == 0, result.output
@@ -101,7 +103,32 @@ def console(command: str) -> str:
     return "\n".join(["```console", f"$ {command}", *shown, "```"])
 
 
-_LISTS: dict[str, Callable[[], str]] = {"columns": columns_list, "problems": problems_list}
+def weather_list() -> str:
+    rows = [f"| {known.name} | {_signs(known)} | {_zone(known)} |" for known in FORMATS]
+    return "\n".join(["| kind of file | known by | its times |", "|---|---|---|", *rows, ""])
+
+
+def _signs(known: WeatherFormat) -> str:
+    if known.recognised:
+        return ", ".join(f"`{group[0]}`" for group in known.recognised)
+    return "lines of numbers without headings" if known.implied else "lines such as `KXYZ 011253Z ...`"
+
+
+def _zone(known: WeatherFormat) -> str:
+    words = {
+        "UTC": "UTC, unless the heading says another zone",
+        "in the text": "as each says",
+        "standard time": "local standard time, by Time zone on Season",
+        "wall clock": "local, by Time zone on Season",
+    }
+    return "; else ".join(dict.fromkeys(words[rule.zone] for rule in known.times))
+
+
+_LISTS: dict[str, Callable[[], str]] = {
+    "columns": columns_list,
+    "problems": problems_list,
+    "weather": weather_list,
+}
 
 
 def filled(text: str) -> str:

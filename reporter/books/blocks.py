@@ -123,6 +123,7 @@ class Table:
     columns: field key -> that column's cells, all of one length (rows).
     total: field key -> cell of a last line, set apart; an empty mapping prints none.
     grey: for every row whether it is greyed (too little record); empty means none is.
+    flagged: field key -> for every row whether that cell is set apart (a day behind a front).
     blank_rows: rows to type in below the given ones, formatted and with their drop-downs.
     ruled: every cell has a border, for tables that are filled in with a pencil.
     own_fields: given row (from 0) -> field key -> the field that describes that one cell instead of its
@@ -136,6 +137,7 @@ class Table:
     note: str = ""
     total: Mapping[str, Cell] = field(default_factory=dict)
     grey: Sequence[bool] = ()
+    flagged: Mapping[str, Sequence[bool]] = field(default_factory=dict)
     filtered: bool = False
     blank_rows: int = 0
     ruled: bool = False
@@ -151,7 +153,8 @@ class Table:
 class Series:
     """One series of a chart; each source is a column symbol such as `technique.rate`.
 
-    minus and plus name columns with the lengths (not the ends) of error bars.
+    minus and plus name columns with the lengths (not the ends) of error bars. flags: single marks instead of
+    a line, for what is flagged on another series.
     """
 
     name: str
@@ -159,6 +162,7 @@ class Series:
     values: str
     minus: str = ""
     plus: str = ""
+    flags: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,10 +8,11 @@ import click
 from reporter.cli import say
 
 if TYPE_CHECKING:
+    from reporter.read.weather.raw import RawWeather
     from reporter.run.build import Built, Job
 
 
-@click.command(epilog="Example: reporter build 'season 2026.xlsx' --out reports")
+@click.command(epilog="Example: reporter build 'season 2026.xlsx' --weather airport.csv")
 @click.argument("logs", nargs=-1, required=True, metavar="LOG...", type=click.Path(path_type=Path))
 @click.option(
     "--out",
@@ -20,10 +21,19 @@ if TYPE_CHECKING:
     help="Folder for the report; else beside the log.",
 )
 @click.option(
+    "--weather",
+    multiple=True,
+    type=click.Path(path_type=Path),
+    metavar="FILE",
+    help="Hourly weather of an airport nearby, for front days; may be given several times.",
+)
+@click.option(
     "--tables", type=click.Path(path_type=Path), metavar="DIR", help="Write every table as CSV too."
 )
 @click.option("--quiet", is_flag=True, help="Print nothing but failures.")
-def build(logs: tuple[Path, ...], out: Path | None, tables: Path | None, quiet: bool) -> None:
+def build(
+    logs: tuple[Path, ...], out: Path | None, weather: tuple[Path, ...], tables: Path | None, quiet: bool
+) -> None:
     """Write the season report of each LOG: "NAME report.xlsx".
 
     LOG is a season log, or a folder that stands for every log in it. With several logs the tables go into
@@ -38,23 +48,39 @@ def build(logs: tuple[Path, ...], out: Path | None, tables: Path | None, quiet: 
         raise click.UsageError(
             f"{first.log} and {second.log} would both write {first.report.name}; build them into two folders."
         )
+    hours = _open_weather(weather)
+    inputs = [*found, *weather]
     for sentence in sentences:
         say.failure(sentence)
     failed = bool(sentences)
     for index, job in enumerate(jobs, start=1):
         say.progress(index, len(jobs), job.log.name, quiet=quiet)
-        failed = not _build_one(job, found, quiet=quiet) or failed
+        failed = not _build_one(job, inputs, hours, quiet=quiet) or failed
     raise SystemExit(int(failed))
 
 
-def _build_one(job: "Job", inputs: list[Path], *, quiet: bool) -> bool:
+def _open_weather(paths: tuple[Path, ...]) -> "list[RawWeather]":
+    """Open the weather files, once for all logs; no report is made without what was asked for."""
+    if not paths:
+        return []
+    from reporter.read.errors import Unreadable
+    from reporter.run.weather import open_all
+
+    try:
+        return open_all(paths)
+    except Unreadable as refused:
+        say.failure(str(refused))
+        raise SystemExit(1) from refused
+
+
+def _build_one(job: "Job", inputs: list[Path], hours: "list[RawWeather]", *, quiet: bool) -> bool:
     """Build one log and print what became of it; return whether there is a report."""
     from reporter.files.errors import CannotWrite
     from reporter.read.errors import Unreadable
     from reporter.run.build import build as run_build
 
     try:
-        built = run_build(job, inputs)
+        built = run_build(job, inputs, hours)
     except (Unreadable, CannotWrite) as refused:
         say.failure(str(refused))
         return False
@@ -92,6 +118,7 @@ def _say_built(built: "Built") -> None:
     say.labelled("to mend", f"{to_mend}: see Rows to fix" if to_mend else "nothing")
     for index, sentence in enumerate(built.findings):
         say.labelled("" if index else "season", sentence)
+    say.labelled("fronts", built.fronts)
     say.labelled("report", str(built.job.report))
     if built.job.tables:
         say.labelled("tables", str(built.job.tables))

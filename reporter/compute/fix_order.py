@@ -2,9 +2,12 @@
 
 import pandas as pd
 
-from reporter.schema.log import BY_KEY
+from reporter.schema.log import BY_KEY, SHEETS
 from reporter.schema.problems import CELL_CODES, EFFECTS, Problem
 from reporter.tidy.season import TidyLog
+
+_SHEETS = frozenset(sheet.name for sheet in SHEETS)
+"""A line of a weather file is no row of the log."""
 
 
 def rows_won_back(problems: list[Problem], log: TidyLog) -> list[int]:
@@ -16,7 +19,8 @@ def rows_won_back(problems: list[Problem], log: TidyLog) -> list[int]:
     trips = BY_KEY["trips"].name
     won = []
     for found in problems:
-        itself = found.effect == "set aside" and found.row > 0 and found.code not in CELL_CODES
+        itself = found.sheet in _SHEETS and found.effect == "set aside" and found.row > 0
+        itself = itself and found.code not in CELL_CODES
         follow = belonging.get(found.row, 0) if itself and found.sheet == trips else 0
         won.append(int(itself) + follow)
     return won

@@ -3,6 +3,7 @@
 import numpy as np
 import pandas as pd
 
+from reporter.compute.fronts.calendar import CHANGES
 from reporter.compute.report import Report
 from reporter.schema.log import BY_KEY
 from reporter.schema.species import BY_CODE
@@ -10,6 +11,8 @@ from reporter.schema.tables import TABLES
 from reporter.tidy.trips import clock
 
 NOT_GIVEN = "not given"
+
+_DECIMALS = 6  # of changes: a difference of two means that are alike is 0
 
 
 def output_tables(report: Report) -> dict[str, pd.DataFrame]:
@@ -21,6 +24,8 @@ def output_tables(report: Report) -> dict[str, pd.DataFrame]:
         "months": report.months,
         "season": report.whole,
         "trips": _trips(report),
+        "front_days": _front_days(report),
+        "by_day_type": _by_day_type(report),
         "trip_techniques": _pairs(report),
         "stints": _stints(report),
         "fish": _fish(report),
@@ -46,6 +51,16 @@ def _trips(report: Report) -> pd.DataFrame:
         end=_clock(trips["end_min"]),
         in_rates=trips["in_rates"] & (trips["rod_hours"] > 0),
     )
+
+
+def _front_days(report: Report) -> pd.DataFrame:
+    days = report.season.fronts.table
+    return days.assign(passage_time_utc=days["passage"]).round(dict.fromkeys(CHANGES, _DECIMALS))
+
+
+def _by_day_type(report: Report) -> pd.DataFrame:
+    table = report.by_day_type
+    return table.assign(name=table["name"].where(table["name"] != "", NOT_GIVEN))
 
 
 def _pairs(report: Report) -> pd.DataFrame:

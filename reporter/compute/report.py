@@ -4,6 +4,8 @@ from dataclasses import dataclass
 
 import pandas as pd
 
+from reporter.compute.fronts.hard_days import hard_day_ratios
+from reporter.compute.fronts.rates import by_day_type
 from reporter.compute.rates import rate_table
 from reporter.compute.ratio import index_of_dispersion
 from reporter.compute.season import Season
@@ -18,6 +20,7 @@ class Report:
 
     techniques also has technique_no and style and is in the order of rates, those without effort last;
     phi is the season's index of dispersion over trips (1 where fish come one by one), NaN below two trips.
+    by_day_type and hard_days (verdict and call: one row a style): see `reporter.compute.fronts`.
     water_months is keyed on water_month: water and month with a line break between.
     """
 
@@ -29,6 +32,8 @@ class Report:
     water_months: pd.DataFrame
     whole: pd.DataFrame
     phi: float
+    by_day_type: pd.DataFrame
+    hard_days: dict[str, pd.DataFrame]
 
 
 def make_report(season: Season) -> Report:
@@ -45,6 +50,11 @@ def make_report(season: Season) -> Report:
         water_months=rate_table(pairs, "water_month", _water_months(season, pairs), spread),
         whole=rate_table(pairs, "season", ["season"], spread),
         phi=_phi(season),
+        by_day_type=by_day_type(named, spread),
+        hard_days={
+            by: hard_day_ratios(named, key, spread)
+            for by, key in (("verdict", "day_type"), ("call", "call_day_type"))
+        },
     )
 
 

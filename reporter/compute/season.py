@@ -9,6 +9,9 @@ from reporter.compute.catch import fish_identity, fish_table, make_pairs
 from reporter.compute.catch_checks import check_catch
 from reporter.compute.effort import make_stints
 from reporter.compute.fix_order import in_fix_order, rows_won_back
+from reporter.compute.fronts.days import FrontDays, front_days
+from reporter.compute.fronts.of_trips import with_front_days
+from reporter.compute.fronts.rates import day_group
 from reporter.compute.glance import trip_rates
 from reporter.compute.placing import place_fish
 from reporter.compute.rates import season_spread
@@ -20,6 +23,7 @@ from reporter.schema.units import System
 from reporter.tidy.rows import RowCount
 from reporter.tidy.season import TidyLog
 from reporter.tidy.settings import Settings
+from reporter.tidy.weather.hours import HourlyFiles, WeatherFile
 
 _SHEET_ORDER = {sheet.name: index for index, sheet in enumerate(SHEETS)}
 
@@ -29,9 +33,10 @@ class Season:
     """A computed season.
 
     trips, stints, pairs (trip-techniques), fish: see their modules. techniques: technique_no, technique,
-    style. identity: reason ("" for in the rates) and fish. surplus: fish tallied beyond the rows of Catch.
-    problems: in the log's order; fixes: the same in the order of what mending wins back, with the rows won.
-    from_above: rows of Effort and Catch that took their trip from the row above.
+    style. fronts: which days lay behind a front; weather_files: the hourly files read for it. identity:
+    reason ("" for in the rates) and fish. surplus: fish tallied beyond the rows of Catch. problems: in the
+    log's order; fixes: the same in the order of what mending wins back, with the rows won. from_above: rows
+    of Effort and Catch that took their trip from the row above.
     """
 
     name: str
@@ -45,6 +50,8 @@ class Season:
     techniques: pd.DataFrame
     waters: list[str]
     spread: Spread
+    fronts: FrontDays
+    weather_files: tuple[WeatherFile, ...]
     identity: pd.DataFrame
     surplus: float
     counts: dict[str, RowCount]
@@ -53,9 +60,14 @@ class Season:
     from_above: int
 
 
-def compute_season(log: TidyLog) -> Season:
-    """Compute a season from a tidied log without stops."""
+NO_FILES = HourlyFiles()
+
+
+def compute_season(log: TidyLog, weather: HourlyFiles = NO_FILES) -> Season:
+    """Compute a season from a tidied log without stops, and what hourly weather files add to it."""
     trips = trip_table(log)
+    fronts = front_days(log, trips, weather.stations)
+    trips = with_front_days(trips, fronts, log.settings["time_zone"] or "")
     effort, catch = log.tables["effort"], log.tables["catch"]
     made = make_stints(effort, trips)
     stints = made.table
@@ -65,6 +77,7 @@ def compute_season(log: TidyLog) -> Season:
     placed, stint_problems = place_fish(stints, fish, pairs.table)
     found = [
         *log.problems,
+        *weather.problems,
         *made.problems,
         *check_catch(pairs, fish, catch, stints, trips),
         *stint_problems,
@@ -73,7 +86,9 @@ def compute_season(log: TidyLog) -> Season:
     problems = in_order(found)
     styles = techniques.set_index("technique")["style"]
     table = pairs.table.assign(style=pairs.table["technique"].map(styles).fillna(""), season="season")
-    table = table.merge(trips[["trip_no", "water", "month"]], on="trip_no", how="left", sort=False)
+    of_trip = trips[["trip_no", "water", "month", "day_type", "call_day_type"]]
+    of_trip = of_trip.assign(day_group=day_group(trips))
+    table = table.merge(of_trip, on="trip_no", how="left", sort=False)
     above = sum(int((t["from_above"] & t["used"]).sum()) for t in (effort, catch))
     return Season(
         name=log.name,
@@ -87,6 +102,8 @@ def compute_season(log: TidyLog) -> Season:
         techniques=techniques,
         waters=_waters(log, trips),
         spread=season_spread(table),
+        fronts=fronts,
+        weather_files=weather.files,
         identity=fish_identity(fish, pairs),
         surplus=float(pairs.surplus.sum()),
         counts=counts_with(log.counts, "effort", len(made.set_aside)),

@@ -35,6 +35,7 @@ def trip_table(log: TidyLog) -> pd.DataFrame:
             "kind": table["kind"].where(table["kind"] != "", "guided"),
             "status": status,
             "clients": table["client"],
+            "front_call": table["front_call"],
             "anglers": table["anglers"],
             "begin_min": table["begin_min"],
             "end_min": table["end_min"],

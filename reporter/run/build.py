@@ -6,12 +6,14 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from reporter.books.season.book import season_book
+from reporter.books.season.front_days import front_finding
 from reporter.books.season.glance import findings
 from reporter.compute.outputs import output_tables
 from reporter.compute.report import Report, make_report
 from reporter.files.atomic import replace_file
 from reporter.files.folders import make_folder
 from reporter.files.guard import guard_target
+from reporter.read.weather.raw import RawWeather
 from reporter.run.season import Reading, read_season
 from reporter.schema.problems import Effect
 from reporter.write.tables import guard_tables, write_tables
@@ -31,7 +33,7 @@ class Job:
 
 @dataclass(frozen=True, slots=True)
 class Built:
-    """What was built: the reading, the findings in sentences, how many problems of each effect.
+    """What was built: the reading, findings and front days in sentences, how many problems of each effect.
 
     A log with a stop has no findings, and nothing was written.
     """
@@ -39,6 +41,7 @@ class Built:
     job: Job
     reading: Reading
     findings: tuple[str, ...]
+    fronts: str
     effects: Counter[Effect]
 
 
@@ -67,22 +70,24 @@ def shared_targets(jobs: Sequence[Job]) -> list[tuple[Job, Job]]:
     return clashes
 
 
-def build(job: Job, inputs: Sequence[Path]) -> Built:
+def build(job: Job, inputs: Sequence[Path], weather: Sequence[RawWeather] = ()) -> Built:
     """Build one report; nothing is written where the log cannot be read or has a stop.
 
-    Raises Unreadable or CannotWrite, each one sentence.
+    inputs: every file that is read, none of which is ever written over. weather: hourly files. Raises
+    Unreadable or CannotWrite, each one sentence.
     """
     if job.report.parent.exists():
         guard_target(job.report, inputs, _REPLACES)
     if job.tables:
         guard_tables(job.tables)
-    reading = read_season(job.log)
+    reading = read_season(job.log, weather)
     effects = Counter(found.effect for found in reading.problems)
     if reading.season is None:
-        return Built(job, reading, (), effects)
+        return Built(job, reading, (), "", effects)
     report = make_report(reading.season)
     _write(report, job)
-    return Built(job, reading, tuple(line.text for line in findings(report)), effects)
+    said = tuple(line.text for line in findings(report))
+    return Built(job, reading, said, front_finding(report), effects)
 
 
 def _write(report: Report, job: Job) -> None:

@@ -1,10 +1,13 @@
 """From a file to a season: read through the one door, tidied, computed. Every other flow stands on this."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
 from reporter.compute.season import Season, compute_season, in_order
 from reporter.read.door import open_log
+from reporter.read.weather.raw import RawWeather
+from reporter.run.weather import station_hours
 from reporter.schema.problems import Problem
 from reporter.tidy.layout import find_layout, wanted_sheet
 from reporter.tidy.rows import RowCount
@@ -26,12 +29,15 @@ class Reading:
         return [found for found in self.problems if found.effect == "stop"]
 
 
-def read_season(path: Path) -> Reading:
-    """Read a log; Unreadable (from `reporter.read.errors`) where the file itself cannot be read."""
+def read_season(path: Path, weather: Sequence[RawWeather] = ()) -> Reading:
+    """Read a log; Unreadable (from `reporter.read.errors`) where the file itself cannot be read.
+
+    weather: hourly files, as opened once for all logs.
+    """
     book = open_log(path, wanted_sheet)
     layout, found = find_layout(book)
     log = tidy_log(book, layout, found)
     if any(problem.effect == "stop" for problem in log.problems):
         return Reading(path, in_order(log.problems), log.counts, None)
-    season = compute_season(log)
+    season = compute_season(log, station_hours(weather, log.settings))
     return Reading(path, season.problems, season.counts, season)

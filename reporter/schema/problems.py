@@ -12,6 +12,7 @@ from reporter.schema.findings.cells import CELLS
 from reporter.schema.findings.notes import NOTES
 from reporter.schema.findings.rows import ROWS
 from reporter.schema.findings.stops import STOPS
+from reporter.schema.findings.weather import WEATHER, WEATHER_CELLS
 
 __all__ = ["CATALOGUE", "CELL_CODES", "EFFECTS", "FINDINGS", "Effect", "Finding", "Problem", "problem"]
 
@@ -45,9 +46,9 @@ class Problem:
         return f"{self.where}: {self.text}"
 
 
-FINDINGS: tuple[Finding, ...] = (*STOPS, *ROWS, *CELLS, *NOTES)
+FINDINGS: tuple[Finding, ...] = (*STOPS, *ROWS, *CELLS, *NOTES, *WEATHER)
 
-CELL_CODES: frozenset[str] = frozenset(finding.code for finding in CELLS)
+CELL_CODES: frozenset[str] = frozenset(finding.code for finding in (*CELLS, *WEATHER_CELLS))
 """Findings that set aside one cell, not its row."""
 
 CATALOGUE: dict[str, Finding] = {finding.code: finding for finding in FINDINGS}

@@ -36,6 +36,10 @@ class Unit:
         """Convert an inside value to this unit."""
         return inside / self.scale + self.zero
 
+    def difference(self, inside: float) -> float:
+        """Convert a difference of two inside values; where the scale begins does not matter to it."""
+        return inside / self.scale
+
 
 UNITS: tuple[Unit, ...] = (
     Unit("°F", "temperature", 5 / 9, 32.0, ("f", "ºf", "deg f", "degf", "fahrenheit")),
@@ -51,13 +55,14 @@ UNITS: tuple[Unit, ...] = (
     Unit("m", "depth", 1.0, also=("metres", "meters", "metre", "meter")),
     Unit("in", "depth", 0.0254, also=("inch", "inches", '"')),
     Unit("cm", "depth", 0.01, also=("centimetres", "centimeters")),
-    Unit("mph", "speed", 0.44704, also=("mi/h", "miles per hour")),
+    Unit("mph", "speed", 0.44704, also=("mi/h", "miles per hour", "miles/hour")),
     Unit("km/h", "speed", 1 / 3.6, also=("kmh", "kph", "kmph")),
-    Unit("m/s", "speed", 1.0, also=("mps",)),
+    Unit("m/s", "speed", 1.0, also=("mps", "meters/second", "metres/second")),
     Unit("kt", "speed", 1852 / 3600, also=("kn", "kts", "knot", "knots")),
     Unit("inHg", "pressure", 33.86389, also=("in hg", "inhg", "in", "inches", "inches hg")),
-    Unit("hPa", "pressure", 1.0, also=("hpa", "mb", "mbar", "millibars")),
+    Unit("hPa", "pressure", 1.0, also=("hpa", "mb", "mbar", "millibar", "millibars", "hectopascals")),
     Unit("kPa", "pressure", 10.0, also=("kpa",)),
+    Unit("Pa", "pressure", 0.01, also=("pascal", "pascals")),
     Unit("h", "hours", 1.0, also=("hours", "hrs", "hr", "hour")),
     Unit("min", "minutes", 1.0, also=("minutes", "mins", "minute")),
     Unit("h", "minutes", 60.0, also=("hours", "hrs", "hr", "hour")),

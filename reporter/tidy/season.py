@@ -96,6 +96,8 @@ def _check_sheets(sheets: dict[str, TidySheet], settings: Settings) -> dict[str,
     for key in ("weather", "reports", "fees", "keep_rules", "hunches"):
         if key in sheets:
             require(sheets[key])
+    if "weather" in sheets:
+        _one_row_a_day(sheets["weather"])
     for tidy in sheets.values():
         for column in tidy.sheet.columns:
             if column.refers in names:
@@ -137,6 +139,17 @@ def _linked(sheets: dict[str, TidySheet], settings: Settings) -> dict[str, dict[
         if key == "effort":
             linked[key]["tallied"] = tidy.filled("landed")
     return linked
+
+
+def _one_row_a_day(tidy: TidySheet) -> None:
+    """Set aside further rows of a date that has one."""
+    first_row: dict[Any, int] = {}
+    for index, day in enumerate(tidy.columns["date"]):
+        if day is None or not tidy.used[index]:
+            continue
+        first = first_row.setdefault(day, index)
+        if first != index:
+            tidy.set_aside("date_twice", index, "date", other=tidy.rows.numbers[first])
 
 
 def _lost(tidy: TidySheet) -> Callable[[int], str]:

@@ -15,6 +15,7 @@ from reporter.tidy.near import nearest
 from reporter.tidy.ranges import impossible, own_unit
 from reporter.tidy.sheet import TidySheet
 from reporter.tidy.species import find_species
+from reporter.tidy.time_zones import known_zone
 from reporter.tidy.words import NotRead, plain, shown
 
 _BY_NAME = {folded(setting.heading): setting for setting in SETTINGS}
@@ -116,6 +117,8 @@ def _read_setting(tidy: TidySheet, index: int, setting: Column, context: CellCon
         return None
     if setting.key == "species_counted":
         return _species_list(shown(cell))
+    if setting.key == "time_zone":
+        return _time_zone(shown(cell))
     if setting.kind == "species":
         found = find_species(shown(cell), None)
         return found if isinstance(found, NotRead) else found.code
@@ -128,6 +131,13 @@ def _read_setting(tidy: TidySheet, index: int, setting: Column, context: CellCon
     if isinstance(value, float):
         return impossible(value, setting, own_unit(setting, unit, context.system)) or value
     return value
+
+
+def _time_zone(text: str) -> str | NotRead:
+    zone = known_zone(text)
+    if zone is None:
+        return NotRead("isn't a time zone I know", "Type it as America/Chicago, or Europe/Paris.")
+    return zone.key
 
 
 def _named_unit(name: str, setting: Column) -> Unit | None:

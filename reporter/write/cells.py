@@ -73,17 +73,18 @@ class Cells:
         traits: frozenset[Trait],
         *,
         grey: Sequence[bool] = (),
+        flagged: Sequence[bool] = (),
         fill: bool = True,
     ) -> None:
         """Write a table's column from its first row down; the quick way for text and numbers.
 
-        grey: for every row whether it is greyed. fill: whether blank cells are written, for their lines.
+        grey, flagged: for every row whether its cell is greyed, or set apart. fill: whether blank cells are
+        written, for their lines.
         """
-        shades: tuple[frozenset[Trait], ...] = (traits, traits | {"grey"}) if len(grey) else (traits,)
+        shades: tuple[frozenset[Trait], ...] = (traits, traits | {"grey"}, traits | {"flagged"})
         forms = [self.formats.cell(look, shade) for shade in shades]
         number, string = self.sheet.write_number, self.sheet.write_string
-        greys = map(bool, grey) if len(grey) else repeat(False)
-        for row, (cell, faded) in enumerate(zip(cells, greys, strict=False), place.first):
+        for row, (cell, faded) in enumerate(zip(cells, _shades(grey, flagged), strict=False), place.first):
             kind = cell.__class__
             if kind is str and (text := clean(cell)):  # type: ignore[arg-type]
                 code = string(row, column, text, forms[faded])
@@ -115,6 +116,13 @@ class Cells:
         formula = self.names.formula(live.formula, own, row)
         value = _stored(settled(live.value))
         done(self.sheet.write_formula(row, column, formula, form, value), f"formula {formula}")
+
+
+def _shades(grey: Sequence[bool], flagged: Sequence[bool]) -> Iterable[int]:
+    """Say for every row which shade its cell has: 0 plain, 1 greyed, 2 set apart."""
+    if len(flagged):
+        return (2 if flag else 0 for flag in flagged)
+    return map(int, grey) if len(grey) else repeat(0)
 
 
 def _look_for(value: Value, look: Look) -> Look:

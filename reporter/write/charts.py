@@ -12,13 +12,22 @@ from reporter.write.cells import done
 from reporter.write.clean import one_line
 from reporter.write.names import Names
 from reporter.write.place import ChartPlace
-from reporter.write.style import CHART_TEXT, CHART_TITLE, GRID_LINE, axis_format, error_line, series_style
+from reporter.write.style import (
+    CHART_TEXT,
+    CHART_TITLE,
+    GRID_LINE,
+    axis_format,
+    error_line,
+    flag_style,
+    series_style,
+)
 from reporter.write.values import given, rounded
 
 _ROW_PX = 21
 _INSET_PX = 3  # keeps the frame off the row above, which may stand on another page
 _NARROWEST_PX, _WIDEST_PX = 620, 920
 _LONGEST_TITLE = 250
+_MOST_LABELS = 20  # of a line chart's foot, that none covers the next
 _ROUND = (1, 1.2, 1.6, 2, 2.5, 3, 4, 5, 6, 8, 10, 12)
 _LOOKS_LIKE_A_CELL = re.compile(r"!(?=\$?[A-Za-z])")
 
@@ -48,11 +57,12 @@ def draw_chart(canvas: Canvas, place: ChartPlace) -> None:
 
 
 def _series(chart: Chart, series: Series, number: int, names: Names) -> Mapping[str, object]:
+    points = len(_numbers(series.values, names))
     options: dict[str, object] = {
         "name": _literal(series.name),
         "categories": names.column_range(series.labels),
         "values": names.column_range(series.values),
-        **series_style(chart.kind, number),
+        **(flag_style() if series.flags else series_style(chart.kind, number, points=points)),
     }
     if series.minus or series.plus:
         options["y_error_bars"] = _error_bars(series, names)
@@ -80,6 +90,10 @@ def _set_axes(native: NativeChart, chart: Chart, canvas: Canvas) -> None:
     }
     if names.column(first.labels).field.look == "date":
         labels |= {"num_format": axis_format("date", paper), "text_axis": True}
+    points = len(_numbers(first.values, names))
+    if chart.kind == "line" and points > _MOST_LABELS:
+        step = math.ceil(points / _MOST_LABELS)
+        labels |= {"interval_unit": step, "interval_tick": step}
     values: dict[str, object] = {
         **_axis(chart.value_title),
         "num_format": axis_format(names.column(first.values).field.look, paper),

@@ -76,7 +76,8 @@ def _draw_column(canvas: Canvas, place: TablePlace, column: int, field: Field) -
         traits |= {"wrap"}
     boxed = bool(traits & {"ruled", "entry"})
     fill = boxed or not (bare or table.rows > _LONG)
-    canvas.cells.column(place, column, cells, field.look, traits, grey=table.grey, fill=fill)
+    flagged = table.flagged.get(field.key, ())
+    canvas.cells.column(place, column, cells, field.look, traits, grey=table.grey, flagged=flagged, fill=fill)
     for row, own in place.own_fields(field.key):
         form = canvas.cells.formats.cell(own.look, _traits(place, column, own, bare=bare) | traits | _LEFT)
         canvas.cells.put(row, column, cells[row - place.first], form, place)

@@ -1,8 +1,9 @@
 """How every workbook looks: type scale, palette, number formats. The only place that knows a colour.
 
 The palette is small and our own. Each colour means one thing and never stands alone: grey rows are also in
-italics, a required heading is also bold, a caution also has a frame and its word, chart series also differ in
-hatching, dash and marker. Every text has a contrast of 4.5 to 1 or more with what it stands on.
+italics, a required heading is also bold, a caution also has a frame and its word, a flagged day is also bold
+and has its word, chart series also differ in hatching, dash and marker. Every text has a contrast of 4.5 to 1
+or more with what it stands on.
 """
 
 from collections.abc import Collection, Mapping
@@ -25,6 +26,7 @@ PEBBLE: Final = "#5C676C"  # notes, rows with too little record
 HAIR: Final = "#B9C4C8"  # rules
 STRAW: Final = "#FFF7DB"  # cells to type in, tips
 AMBER: Final = "#8A5200"  # cautions
+DUSK: Final = "#463C63"  # days behind a front
 
 Role = Literal[
     "title",
@@ -76,13 +78,14 @@ ROLES: Final[Mapping[Role, Properties]] = {
     "optional": {"font_color": INK, "bg_color": MIST, **_FRAME, **_WRAP},
 }
 
-Trait = Literal["grey", "ruled", "entry", "total", "wrap", "hair", "strong", "inset", "left"]
+Trait = Literal["grey", "flagged", "ruled", "entry", "total", "wrap", "hair", "strong", "inset", "left"]
 
 _TRAITS: Final[Mapping[Trait, Properties]] = {
     "hair": {"bottom": 1, "bottom_color": HAIR},
     "ruled": {"border": 1, "border_color": PEBBLE, "valign": "vcenter"},
     "entry": {"bg_color": STRAW, "border": 1, "border_color": PEBBLE},
     "grey": {"font_color": PEBBLE, "italic": True},
+    "flagged": {"font_color": WHITE, "bg_color": DUSK, "bold": True},
     "total": {"bold": True, "top": 1, "top_color": INK},
     "wrap": {"text_wrap": True},
     "strong": {"bold": True},
@@ -117,6 +120,7 @@ _HATCHINGS = (
     "small_check",
 )
 _DASHES = ("solid", "dash", "round_dot", "long_dash", "dash_dot", "square_dot")
+_MOST_MARKERS = 60
 _MARKERS = ("circle", "square", "diamond", "triangle", "x", "plus")
 
 CHART_TITLE: Final[Properties] = {"name": FONT, "size": 12, "bold": True, "color": LAKE}
@@ -164,11 +168,16 @@ def axis_format(look: Look, paper: Paper) -> str:
     return _SHORT_DATES[paper] if look == "date" else number_format(look, paper)
 
 
-def series_style(kind: ChartKind, number: int) -> dict[str, object]:
-    """Return how the series of a chart with this number (from 0) looks, as xlsxwriter names it."""
+def series_style(kind: ChartKind, number: int, *, points: int = 0) -> dict[str, object]:
+    """Return how the series of a chart with this number (from 0) looks, as xlsxwriter names it.
+
+    points: how many it has; a line of many has no markers.
+    """
     number %= len(SERIES)
     colour = SERIES[number]
     if kind == "line":
+        if points > _MOST_MARKERS:
+            return {"line": {"color": colour, "width": 1.5, "dash_type": _DASHES[number]}}
         marker = {"type": _MARKERS[number], "size": 5, "fill": {"color": colour}, "border": {"color": colour}}
         return {"line": {"color": colour, "width": 2, "dash_type": _DASHES[number]}, "marker": marker}
     bars: dict[str, object] = {"border": {"color": colour}, "gap": 60}
@@ -176,6 +185,12 @@ def series_style(kind: ChartKind, number: int) -> dict[str, object]:
         hatching = {"pattern": _HATCHINGS[number], "fg_color": colour, "bg_color": WHITE}
         return {**bars, "pattern": hatching}
     return {**bars, "fill": {"color": colour}}
+
+
+def flag_style() -> dict[str, object]:
+    """Return how single marks of flagged days look on a line chart."""
+    marker = {"type": "diamond", "size": 7, "fill": {"color": DUSK}, "border": {"color": WHITE}}
+    return {"line": {"none": True}, "marker": marker}
 
 
 def error_line() -> dict[str, object]:

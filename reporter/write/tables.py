@@ -74,6 +74,8 @@ def _texts(values: pd.Series, field: CsvField) -> list[str]:
         return ["true" if value else "false" for value in values]
     if field.type == "date":
         return ["" if pd.isna(value) else f"{value:%Y-%m-%d}" for value in values]
+    if field.type == "datetime":
+        return ["" if pd.isna(value) else f"{value:%Y-%m-%dT%H:%M:%SZ}" for value in values]
     if field.type == "time":
         return [f"{value}:00" if value else "" for value in values]
     return [_number(value) for value in values]

@@ -22,6 +22,8 @@ LOGS = {
 SHEETS = [
     "At a glance",
     "Techniques",
+    "Front days",
+    "What the days did",
     "Waters",
     "Trips",
     "Rows to fix",

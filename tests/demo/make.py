@@ -15,6 +15,7 @@ import openpyxl
 from reporter.books.blank import blank_book
 from reporter.schema.units import System
 from reporter.write.workbook import write_book
+from tests.demo.hourly import hourly_csv, hourly_weather
 from tests.demo.log import demo_log, metric_log
 from tests.demo.mistakes import messy_pen, stopping_pen
 from tests.demo.pen import Pen
@@ -27,6 +28,7 @@ CLEAN = "demo season.xlsx"
 MESSY = "demo season with mistakes.xlsx"
 STOPS = "demo season that stops.xlsx"
 METRIC = "demo season metric, saved by LibreOffice Calc.xlsx"
+HOURLY = "demo season hourly weather.csv"
 
 SYSTEMS: tuple[System, ...] = ("us", "metric")
 
@@ -35,7 +37,10 @@ _MODIFIED = re.compile(rb"(<dcterms:modified[^>]*>)[^<]*")
 
 
 def write_samples(folder: Path) -> None:
-    write_book(demo_log().book(), folder / CLEAN)
+    log = demo_log()
+    write_book(log.book(), folder / CLEAN)
+    report = hourly_csv(hourly_weather(log.season.weather))
+    (folder / HOURLY).write_text(report, encoding="ascii", newline="\n")
     for name, pen in ((MESSY, messy_pen()), (STOPS, stopping_pen())):
         _write_over(folder / CLEAN, pen, folder / name)
 

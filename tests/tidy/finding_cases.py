@@ -140,6 +140,11 @@ ROWS = (
         {"Trips": row(5, "T-003", dt.date(2026, 9, 12), "Bell River", SIX, TEN, 2)},
         ("Trips", 5, "trip_row_twice"),
     ),
+    aside(
+        "date_twice",
+        {"Weather": [["Date", "Sky"], [AUGUST, "clear"], [AUGUST, "rain"]]},
+        ("Weather", 3, "date_twice"),
+    ),
     aside("name_twice", {"Techniques": row(4, "drop-shot", "slow")}, ("Techniques", 4, "name_twice")),
     aside(
         "end_before_start",

@@ -31,7 +31,8 @@ def test_clean_log_has_nothing_to_mend(read: Read) -> None:
 
 
 def test_every_finding_has_a_case_and_every_code_is_there_once() -> None:
-    assert sorted(case.code for case in CASES) == sorted(finding.code for finding in FINDINGS)
+    of_logs = [finding.code for finding in FINDINGS if not finding.code.startswith("weather_")]
+    assert sorted(case.code for case in CASES) == sorted(of_logs)
     assert len(CATALOGUE) == len(FINDINGS)
 
 

@@ -36,13 +36,17 @@ _ONCE = (
     "Season: your name, the first and the last day, your time zone, which fish count, your usual start and"
     " end. Techniques: the usual ones are there; change the list as you like.",
     "Waters and Clients: a row each, with your own code for a client. The rest of the log uses the code.",
-    "Weather: a row a day, fished or not, if you want to know which days followed a front. Conditions:"
-    " further readings of a day. The other sheets serve the paperwork; leave empty what you do not need.",
+    "Conditions: further readings of a day. The other sheets serve the paperwork; leave empty what you do"
+    " not need.",
+    "To know which days lay behind a front: a row a day on Weather, fished or not (high, low, barometer,"
+    " wind); or, at the season's end, one file of hourly airport weather. Without either most days read"
+    " NOT ENOUGH DATA: readings on trips alone seldom tell.",
 )
 
 _REPORT = (
     'reporter check "{log}" says what to mend, row by row, and changes nothing.',
-    'reporter build "{log}" writes your season report beside it, at any time of the season.',
+    'reporter build "{log}" writes your season report beside it, at any time of the season; with --weather'
+    " and a file of hourly weather it knows its front days better.",
 )
 
 _PRIVATE = (

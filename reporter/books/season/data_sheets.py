@@ -7,7 +7,9 @@ import numpy as np
 import pandas as pd
 
 from reporter.books.blocks import Cell, Field, Line, Sheet, Table, Text
+from reporter.books.season.front_words import day_group_words
 from reporter.compute.catch import REASONS
+from reporter.compute.fronts.rates import CALL_GROUPS, DAY_GROUPS
 from reporter.compute.report import STYLES, Report
 from reporter.schema.species import BY_CODE
 from reporter.schema.units import usual_unit
@@ -58,6 +60,10 @@ def trip_techniques(report: Report) -> Sheet:
         ),
         Field("new_trip", "First of its trip", "plain", help="1 on one row of each trip in the rates."),
         Field("new_style_trip", "First of its style", "plain", help="1 on one row of each trip and style."),
+        Field("day", "Type of day"),
+        Field("day_no", "Type of day no.", "plain"),
+        Field("call", "Your call as one"),
+        Field("call_no", "Call no.", "plain"),
         Field(
             "told_bites",
             "Misses written",
@@ -86,6 +92,10 @@ def pair_table(report: Report) -> pd.DataFrame:
         trip_hours=table["boat_hours"],
         new_trip=_first(table, rated, ["trip_no"]),
         new_style_trip=_first(table, rated, ["trip_no", "style"]),
+        day=[day_group_words(group) for group in table["day_group"]],
+        day_no=_place(table["day_group"], pd.Series(DAY_GROUPS)),
+        call=[day_group_words(group) for group in table["call_day_type"]],
+        call_no=_place(table["call_day_type"], pd.Series(CALL_GROUPS)),
         told_bites=(rated & table["missed"].notna()).astype(int),
         in_rates=rated.astype(int),
         style=table["style"].where(table["style"] != "", "not given").where(table["technique"] != "", ""),

@@ -3,8 +3,10 @@
 from typing import Any
 
 import numpy as np
+import pandas as pd
 
 from reporter.books.blocks import Figure, Figures, Live, Look
+from reporter.books.season.front_days import MEND
 from reporter.books.words import RESTS_ON, share
 from reporter.compute.glance import every_client_caught
 from reporter.compute.records import records
@@ -89,6 +91,16 @@ def day_figures(report: Report) -> Figures:
     )
 
 
+def _unknown_days(rated: pd.DataFrame) -> Figure:
+    """Return how much effort lies on days of which nobody can say what they were, and what would tell."""
+    unknown = rated.loc[rated["day_type"] == "not_known", "rod_hours"].sum()
+    mend = f"; {MEND} would tell" if unknown else ""
+    known = share(float(unknown), float(rated["rod_hours"].sum()))
+    return Figure(
+        "unknown_days", "Effort on days not known: front or none?", known, remark=f"of the rod-hours{mend}"
+    )
+
+
 def record_figures(report: Report) -> Figures:
     """Return how many rows were used and what the rates rest on."""
     season = report.season
@@ -105,6 +117,7 @@ def record_figures(report: Report) -> Figures:
             Figure("used", "Rows used", used, "whole", of_read),
             Figure("outside", "Fish outside the rates", float(outside), "whole", "see How it is worked out"),
             Figure("parts", "Effort shared out by Parts", parts, remark="of the rod-hours"),
+            _unknown_days(rated),
             Figure("above", "Rows read as 'trip of the row above'", season.from_above, "whole"),
         ),
         title="Your record",

@@ -1,6 +1,6 @@
 """The tables of rates: every total and plain rate live over the sheet Trip techniques."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -39,17 +39,25 @@ _FIELDS: tuple[Field, ...] = (
 
 @dataclass(frozen=True, slots=True)
 class Grouping:
-    """How Trip techniques are grouped: its number column, and the flag of rows that stand for a trip."""
+    """How Trip techniques are grouped, and the flag of rows that stand for a trip.
 
-    number: str
+    keys: number column of Trip techniques -> the column of the table of rates that holds its number.
+    """
+
+    keys: Mapping[str, str]
     flag: str
 
+    @property
+    def criteria(self) -> str:
+        """The conditions of a sum."""
+        return ",".join(f"{{pair.{number}}},{{row.{own}}}" for number, own in self.keys.items())
 
-BY_TECHNIQUE = Grouping("technique_no", "in_rates")
-BY_STYLE = Grouping("style_no", "new_style_trip")
-BY_WATER = Grouping("water_no", "new_trip")
-BY_MONTH = Grouping("month_no", "new_trip")
-BY_WATER_MONTH = Grouping("water_month_no", "new_trip")
+
+BY_TECHNIQUE = Grouping({"technique_no": "no"}, "in_rates")
+BY_STYLE = Grouping({"style_no": "no"}, "new_style_trip")
+BY_WATER = Grouping({"water_no": "no"}, "new_trip")
+BY_MONTH = Grouping({"month_no": "no"}, "new_trip")
+BY_WATER_MONTH = Grouping({"water_month_no": "no"}, "new_trip")
 
 
 def rate_table(
@@ -61,16 +69,15 @@ def rate_table(
     rates: pd.DataFrame,
     whole: pd.DataFrame | None = None,
     note: str = "",
+    without: Collection[str] = (),
 ) -> Table:
-    """Return a table of rates; label_cells holds the cells of the label fields, `no` among them.
+    """Return a table of rates; label_cells holds the cells of the label fields, with the grouping's numbers.
 
     rates: one row a line, as from `reporter.compute.rates.rate_table`. whole: the season's single row for
-    the last line.
+    the last line. without: fields that are left out.
     """
     columns: dict[str, Sequence[Cell]] = dict(label_cells)
-    columns["trips"] = _live(
-        f"COUNTIFS({{pair.{grouping.number}}},{{row.no}},{{pair.{grouping.flag}}},1)", rates["trips"]
-    )
+    columns["trips"] = _live(f"COUNTIFS({grouping.criteria},{{pair.{grouping.flag}}},1)", rates["trips"])
     columns["boat_hours"] = _live(_sumifs("trip_hours", grouping, grouping.flag), rates["boat_hours"])
     for name, source in _SUMS.items():
         columns[name] = _live(_sumifs(source, grouping, "in_rates"), rates[name])
@@ -78,10 +85,11 @@ def rate_table(
     columns["low"], columns["high"] = _cells(rates["low"]), _cells(rates["high"])
     columns["every"] = [one_fish_every(rate) for rate in rates["fish_per_rod_hour"]]
     columns["rests_on"] = [RESTS_ON[rule] for rule in rates["interval_rule"]]
+    fields = tuple(field for field in _FIELDS if field.key not in without)
     return Table(
         key,
-        (*labels, *_FIELDS),
-        columns,
+        (*labels, *fields),
+        {key: cells for key, cells in columns.items() if key not in without},
         title=title,
         note=note,
         total=_total(labels[1].key, whole) if whole is not None else {},
@@ -93,7 +101,7 @@ _RATE = 'IF({row.rod_hours}>0,{row.fish}/{row.rod_hours},"")'
 
 
 def _sumifs(source: str, grouping: Grouping, flag: str) -> str:
-    return f"SUMIFS({{pair.{source}}},{{pair.{grouping.number}}},{{row.no}},{{pair.{flag}}},1)"
+    return f"SUMIFS({{pair.{source}}},{grouping.criteria},{{pair.{flag}}},1)"
 
 
 def _live(formula: str, values: pd.Series) -> list[Cell]:

@@ -7,8 +7,11 @@ import pandas as pd
 
 from reporter.books.blocks import Cell, Field, Line, Live, Sheet, Table, Text
 from reporter.books.season.data_sheets import cells
+from reporter.books.season.front_words import day_group_words
 from reporter.books.words import one_fish_every
+from reporter.compute.fronts.rates import day_group
 from reporter.compute.report import Report
+from reporter.schema.units import System, usual_unit
 from reporter.tidy.trips import clock
 
 _OF_TRIP = "SUMIFS({{pair.{source}}},{{pair.trip_no}},{{row.no}}{rated})"
@@ -40,6 +43,14 @@ _FIELDS: tuple[Field, ...] = (
     ),
     Field("rate", "Fish per rod-hour", "two", help="Fish in the rates / rod-hours, of this trip alone."),
     Field("every", "One fish per rod every"),
+    Field("day", "Type of day", help="By the tool's verdict: see Front days."),
+    Field(
+        "since",
+        "Hours since the front passed",
+        "one",
+        help="To the start of the trip, by hourly weather; below 0: before it passed.",
+    ),
+    Field("tendency", "Barometer, 3 h before the start", help="By hourly weather."),
 )
 
 
@@ -74,6 +85,12 @@ def trips(report: Report) -> Sheet:
             for value in (rate if np.isfinite(rate) else "" for rate in table["fish_per_rod_hour"].tolist())
         ],
         "every": [one_fish_every(rate) for rate in table["fish_per_rod_hour"]],
+        "day": [
+            day_group_words(group) if fished else None
+            for group, fished in zip(day_group(table), table["fished"], strict=True)
+        ],
+        "since": cells(table["hours_since_passage"].where(table["fished"])),
+        "tendency": _tendencies(table, report.season.system),
     }
     blocks = (
         Text(
@@ -85,6 +102,17 @@ def trips(report: Report) -> Sheet:
         Table("trip", _FIELDS, columns, filtered=True),
     )
     return Sheet("Trips", blocks, group="me", landscape=True, private=True)
+
+
+def _tendencies(table: pd.DataFrame, system: System) -> list[Cell]:
+    """Return what the barometer did before each trip, as `rising, +0.06 inHg`."""
+    gauge = usual_unit("pressure", system)
+    decimals = 2 if system == "us" else 1
+    changes = (gauge.difference(change) for change in table["tendency_hpa"].tolist())
+    return [
+        f"{words}, {change:+.{decimals}f} {gauge.label}" if words else None
+        for words, change in zip(table["tendency"], changes, strict=True)
+    ]
 
 
 def _time(minutes: float) -> str:

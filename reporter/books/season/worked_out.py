@@ -6,6 +6,7 @@ import numpy as np
 
 from reporter import __version__
 from reporter.books.blocks import Block, Cell, Field, Figure, Figures, Line, Sheet, Table, Text
+from reporter.books.season.worked_out_fronts import fingerprints, front_tables
 from reporter.compute.catch import REASONS
 from reporter.compute.limits import garwood
 from reporter.compute.report import Report
@@ -116,6 +117,7 @@ def worked_out(report: Report) -> Sheet:
             (("what", "What", 24), ("how", "How", 64), ("source", "Source", 52)),
             _FORMULAS,
         ),
+        *front_tables(report),
         _rows(report),
         _fish(report),
         _in_force(report),
@@ -241,6 +243,7 @@ def _origin(report: Report) -> Text:
             Line("Made from", "heading"),
             Line(f"Log: {season.name}"),
             Line(f"SHA-256 of the log: {season.sha256}"),
+            *fingerprints(report),
             Line(f"reporter {__version__}, season log schema {SCHEMA_VERSION}"),
         )
     )

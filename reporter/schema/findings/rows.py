@@ -67,6 +67,13 @@ ROWS: tuple[Finding, ...] = (
         "Delete one of the rows, or give it another name.",
     ),
     Finding(
+        "date_twice",
+        "set aside",
+        "A day written twice",
+        "{value} is also row {other}. The first row serves.",
+        "Delete one of the rows; further looks at a day go on Conditions.",
+    ),
+    Finding(
         "end_before_start",
         "set aside",
         "Ends before it starts",

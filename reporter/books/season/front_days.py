@@ -1,0 +1,177 @@
+"""Front days: which days lay behind a front, why the tool says so, and how sure it is."""
+
+import numpy as np
+import pandas as pd
+
+from reporter.books.blocks import (
+    Block,
+    Chart,
+    Field,
+    Figure,
+    Figures,
+    Line,
+    Series,
+    Sheet,
+    Table,
+    Text,
+    Value,
+)
+from reporter.books.season.calendar_table import season_calendar
+from reporter.books.season.front_day_table import front_day_table
+from reporter.books.season.front_words import SOURCES
+from reporter.books.words import counted, share
+from reporter.compute.fronts.agreement import LEFT_OUT, Agreement, cohen_kappa
+from reporter.compute.fronts.days import FrontDays
+from reporter.compute.report import Report
+from reporter.schema.fronts import FLAGGED, Source
+from reporter.schema.units import usual_unit
+
+_LEAD = (
+    "Which days lay behind a cold front, with the evidence. No published standard says what a post-frontal "
+    "day is: this is a rule of thumb made exact, not a truth about fish."
+)
+_CAUTION = (
+    "This is past weather, not a forecast. Your local weather office, coast guard and lake authority always "
+    "come first. Thunder: off the water at once, and 30 minutes after the last. Water under 70 °F (21 °C) "
+    "counts as cold: wear the life jacket. Behind a front expect gusts from the north-west and quickly "
+    "colder air."
+)
+MEND = "a row a day on Weather, or a file of hourly weather,"
+"""What would tell which days lay behind a front."""
+
+_CHART_DATES = 20  # fewer make no line
+
+
+def front_days(report: Report) -> Sheet:
+    """Return the sheet Front days."""
+    fronts = report.season.fronts
+    heading = (Line("Front days", "title"), Line(_LEAD, "lead"), *_tropics(fronts), Line(_CAUTION, "caution"))
+    blocks: list[Block] = [Text(heading), _rests_on(fronts)]
+    table = fronts.table
+    if not table.empty:
+        blocks += [season_calendar(table), *_chart(table, usual_unit("pressure", report.season.system).label)]
+    blocks += [_agreement(fronts.agreement), *_kappa(fronts.agreement)]
+    told = table[table["fished"] | (table["source"] != "") | (table["call"] != "")]
+    if not told.empty:
+        blocks.append(front_day_table(report, told))
+    return Sheet("Front days", tuple(blocks), group="me", landscape=True)
+
+
+def front_finding(report: Report) -> str:
+    """Return in a sentence how many dates lay behind a front, and on how many nobody can say."""
+    table = report.season.fronts.table
+    fished = table[table["fished"]]
+    known = fished[fished["verdict"] != "not_enough_data"]
+    if known.empty:
+        return f"not known on any date: {MEND} would tell."
+    flagged = int(fished["verdict"].isin(FLAGGED).sum())
+    said = f"{flagged} of {counted(len(fished), 'fished date')} lay behind a front (day 1 or 2)"
+    unknown = len(fished) - len(known)
+    return f"{said}; {unknown} not known: {MEND} would tell." if unknown else f"{said}."
+
+
+def _tropics(fronts: FrontDays) -> tuple[Line, ...]:
+    if not fronts.tropics:
+        return ()
+    return (Line("Your latitude is in the tropics: these rules were not designed for there.", "note"),)
+
+
+def _rests_on(fronts: FrontDays) -> Figures:
+    """Return how many dates each source decided, and where hourly weather came from."""
+    table = fronts.table
+    flagged = int(table["verdict"].isin(FLAGGED).sum())
+    fished = table[table["fished"]]
+    items = [
+        Figure("flagged", "Dates flagged: day 1 or 2 behind a front", flagged, "whole", f"of {len(table)}"),
+        Figure(
+            "fished_flagged",
+            "Of them fished",
+            int(fished["verdict"].isin(FLAGGED).sum()),
+            "whole",
+            f"of {len(fished)} dates fished",
+        ),
+    ]
+    sources: tuple[Source, ...] = ("hourly", "daily", "trip")
+    for source in sources:
+        decided = int((table["source"] == source).sum())
+        if decided:
+            items.append(
+                Figure(
+                    f"by_{source}", f"Dates by {SOURCES[source]}", decided, "whole", _names(fronts, source)
+                )
+            )
+    unknown = int((fished["verdict"] == "not_enough_data").sum())
+    mend = f"{MEND} would tell" if unknown else ""
+    items.append(Figure("unknown", "Fished dates with not enough data", unknown, "whole", mend))
+    return Figures("front_source", tuple(items), title="What it rests on")
+
+
+def _names(fronts: FrontDays, source: Source) -> str:
+    if source != "hourly":
+        return {"daily": "high, low, barometer, wind", "trip": "Trips and Conditions"}.get(source, "")
+    told = [
+        f"{station.source}, {station.station}: {_pressure_words(station.pressure_kind)}; {station.zone_from}"
+        for station in fronts.stations
+    ]
+    return ". ".join(told)
+
+
+def _pressure_words(kind: str) -> str:
+    return {
+        "altimeter": "altimeter setting",
+        "station": "station pressure",
+        "sea level": "sea-level pressure",
+    }.get(kind, "no pressure")
+
+
+def _chart(table: pd.DataFrame, gauge: str) -> tuple[Chart, ...]:
+    if table["pressure_hpa"].notna().sum() < _CHART_DATES:
+        return ()
+    return (
+        Chart(
+            "line",
+            "Pressure through the season, days 1 and 2 behind a front marked",
+            "",
+            f"Pressure ({gauge})",
+            (
+                Series("Pressure, mean of the day", "front_day.date", "front_day.pressure"),
+                Series("Day 1 or 2 behind a front", "front_day.date", "front_day.flagged", flags=True),
+            ),
+            rows=18,
+            alt="A line of daily pressure with a mark on every day that lay behind a front.",
+        ),
+    )
+
+
+def _agreement(found: Agreement) -> Table:
+    """Return call against verdict, two by two, with what was left out and why."""
+    left = "; ".join(f"{count} {LEFT_OUT[reason]}" for reason, count in found.left_out.items())
+    compared = f"{counted(found.dates, 'date')} compared"
+    if found.dates:
+        compared += f", {share(found.both_yes + found.both_no, found.dates)} alike"
+    if np.isfinite(found.positive):
+        compared += f"; where either says yes, both do in {found.positive:.0%} (2a / (2a + b + c))"
+    note = f"{compared}." + (f" Fished dates left out: {left}." if left else "")
+    columns: dict[str, list[Value]] = {
+        "call": ["Your call: yes", "Your call: no"],
+        "tool_yes": [found.both_yes, found.tool_only],
+        "tool_no": [found.call_only, found.both_no],
+    }
+    fields = (
+        Field("call", "Fished dates", help="yes: day after, second day. no: ahead, no front."),
+        Field("tool_yes", "Tool: yes", "whole", help="Day 1 or 2 behind a front."),
+        Field("tool_no", "Tool: no", "whole"),
+    )
+    return Table("agreement", fields, columns, title="Your call and the tool's verdict", note=note)
+
+
+def _kappa(found: Agreement) -> tuple[Text, ...]:
+    if not found.enough:
+        return ()
+    kappa = cohen_kappa(found.both_yes, found.call_only, found.tool_only, found.both_no)
+    low, high = max(kappa.low, -1.0), min(kappa.high, 1.0)
+    text = (
+        f"Cohen's kappa {kappa.kappa:.2f} ({low:.2f} to {high:.2f}): agreement beyond chance, where 0 is "
+        "chance and 1 is always."
+    )
+    return (Text((Line(text, "note"),)),)

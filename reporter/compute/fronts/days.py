@@ -1,0 +1,140 @@
+"""Front days: one row a date, with the call, the verdict of the best source, and the evidence."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+import pandas as pd
+
+from reporter.compute.fronts.agreement import Agreement, agreement
+from reporter.compute.fronts.calendar import EVIDENCE
+from reporter.compute.fronts.sources import Calendar, calendars
+from reporter.compute.readings import reading_table
+from reporter.schema.fronts import CALL_DAY_TYPES, TROPICS_DEG, WATER_DAYS, Source
+from reporter.schema.sheets.trips import FRONT_CALLS
+from reporter.tidy.season import TidyLog
+from reporter.tidy.weather.hours import StationHours
+
+SOURCES: tuple[Source, ...] = ("hourly", "daily", "trip")
+_TAKEN = ("verdict", "day_type", "passage", *EVIDENCE)
+
+
+@dataclass(frozen=True, slots=True)
+class FrontDays:
+    """What the dates of a season were.
+
+    table: one row a date, ascending: date, fished, call (typed on its trips; "" where none or several),
+    calls_differ, verdict, day_type, source, calendar (place in calendars; -1 none), final (the call where
+    there is one, else the verdict), passage (datetime64[s], UTC), the columns EVIDENCE, hourly_verdict,
+    daily_verdict, trip_verdict ("" where that source has nothing), water_temp_change_c, pressure_hpa (of one
+    source throughout). calendars: the sources, best first. stations: the hourly files behind them. tropics:
+    whether the log is from where these rules were not made for.
+    """
+
+    table: pd.DataFrame
+    calendars: Sequence[Calendar]
+    stations: Sequence[StationHours]
+    agreement: Agreement
+    tropics: bool
+
+
+def front_days(log: TidyLog, trips: pd.DataFrame, stations: Sequence[StationHours]) -> FrontDays:
+    """Say of every date of a season whether it lay behind a front, from whatever the log and files hold.
+
+    trips: as from `trip_table`.
+    """
+    latitude = log.settings["latitude"]
+    southern = latitude is not None and latitude < 0
+    readings = reading_table(log)
+    made = calendars(log, readings, stations, southern=southern)
+    table = _dates(log, trips, made)
+    table = _with_calls(table, trips)
+    table = _with_verdicts(table, made)
+    table["final"] = table["call"].where(table["call"].isin(CALL_DAY_TYPES), table["verdict"])
+    table = table.join(water_changes(readings, trips), on="date")
+    table = table.join(_pressure(made), on="date")
+    return FrontDays(
+        table=table,
+        calendars=made,
+        stations=stations,
+        agreement=agreement(table),
+        tropics=latitude is not None and abs(latitude) < TROPICS_DEG,
+    )
+
+
+def _dates(log: TidyLog, trips: pd.DataFrame, made: Sequence[Calendar]) -> pd.DataFrame:
+    """Return every date from the first to the last that was fished or that a source can speak of."""
+    fished = trips.loc[trips["fished"], "date"].dropna()
+    told = [calendar.table.loc[calendar.table["day_type"] != "not_known", "date"] for calendar in made]
+    known = pd.concat([fished.astype("datetime64[s]"), *(dates.astype("datetime64[s]") for dates in told)])
+    first, last = (pd.Timestamp(day) if day else None for day in log.settings.season_days)
+    if first is not None:
+        known = known[known >= first]
+    if last is not None:
+        known = known[known <= last]
+    dates = pd.Series(pd.date_range(known.min(), known.max())) if len(known) else known
+    dates = dates.astype("datetime64[s]")
+    return pd.DataFrame({"date": dates, "fished": dates.isin(fished)}).reset_index(drop=True)
+
+
+def _with_calls(table: pd.DataFrame, trips: pd.DataFrame) -> pd.DataFrame:
+    """Add the call of each date's trips: the one word that they have in common, or none."""
+    called = trips[trips["fished"] & trips["front_call"].isin(FRONT_CALLS)]
+    words = called[["date", "front_call"]].astype({"date": "datetime64[s]"}).drop_duplicates()
+    one = words.drop_duplicates("date", keep=False).set_index("date")["front_call"]
+    several = words.loc[words.duplicated("date"), "date"]
+    call = table["date"].map(one).astype(object).fillna("")
+    return table.assign(call=call, calls_differ=table["date"].isin(several))
+
+
+def _with_verdicts(table: pd.DataFrame, made: Sequence[Calendar]) -> pd.DataFrame:
+    """Add each date's verdict by the best source that can decide, and what every kind of source says."""
+    table = table.assign(verdict="not_enough_data", day_type="not_known", source="", calendar=-1)
+    table["passage"] = pd.Series(np.datetime64("NaT"), table.index, "datetime64[s]")
+    table[list(EVIDENCE)] = np.nan
+    table[[f"{kind}_verdict" for kind in SOURCES]] = ""
+    for place, calendar in enumerate(made):
+        on_date = _on_dates(calendar.table, table["date"])
+        own = f"{calendar.source}_verdict"
+        verdict = on_date["verdict"].astype(object).fillna("")
+        table[own] = table[own].where((table[own] != "") & (table[own] != "not_enough_data"), verdict)
+        open_still = table["verdict"] == "not_enough_data"
+        decided = (verdict != "") & (verdict != "not_enough_data")
+        told = on_date["day_type"].notna() & (on_date["day_type"] != "not_known")
+        better = open_still & (decided | (told & (table["day_type"] == "not_known")))
+        for key in _TAKEN:
+            table[key] = table[key].mask(better, on_date[key])
+        table["source"] = table["source"].mask(better, calendar.source)
+        table["calendar"] = table["calendar"].mask(better, place)
+    return table
+
+
+def _on_dates(calendar: pd.DataFrame, dates: pd.Series) -> pd.DataFrame:
+    """Return a calendar's rows for just these dates, in their order and with their index."""
+    indexed = calendar.assign(date=calendar["date"].astype("datetime64[s]")).set_index("date")
+    return indexed.reindex(dates).set_index(dates.index)
+
+
+def water_changes(readings: pd.DataFrame, trips: pd.DataFrame) -> pd.DataFrame:
+    """Return by date how the water temperature (°C) had changed since the last trip on that water.
+
+    Only where that trip was at most three days ago. Of several trips on a date the first that can tell.
+    """
+    seen = readings[readings["water_temp_c"].notna() & (readings["trip_no"] > 0)]
+    first = seen.drop_duplicates("trip_no").set_index("trip_no")["water_temp_c"]
+    of_trips = trips[trips["fished"] & trips["date"].notna()].sort_values(["date", "begin_min"])
+    of_trips = of_trips.assign(temp=of_trips["trip_no"].map(first)).dropna(subset="temp")
+    by_water = of_trips.groupby("water")
+    days = (of_trips["date"] - by_water["date"].shift()).dt.days
+    change = (of_trips["temp"] - by_water["temp"].shift()).where((days >= 1) & (days <= WATER_DAYS))
+    told = of_trips.assign(water_temp_change_c=change).dropna(subset="water_temp_change_c")
+    by_date = told.drop_duplicates("date").set_index("date")[["water_temp_change_c"]]
+    return by_date.set_axis(by_date.index.astype("datetime64[s]"))
+
+
+def _pressure(made: Sequence[Calendar]) -> pd.Series:
+    """Return the daily pressure of the source that has most dates; kinds and places are never mixed."""
+    known = [calendar.pressure_hpa.dropna() for calendar in made]
+    longest = max(known, key=len, default=pd.Series(dtype=float))
+    index = pd.DatetimeIndex(longest.index).astype("datetime64[s]")
+    return pd.Series(longest.to_numpy(dtype=float), index, name="pressure_hpa")

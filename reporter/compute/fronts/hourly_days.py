@@ -1,0 +1,205 @@
+"""Dates by the hourly rule: passages turned into the days around them."""
+
+from dataclasses import dataclass
+
+import numpy as np
+import pandas as pd
+from numpy.typing import NDArray
+
+from reporter.compute.fronts.calendar import EVIDENCE, ONE_DAY, DateArray, Label, calendar, spell
+from reporter.compute.fronts.hourly import HourGrid, HourlyLegs, hour_grid, hourly_legs
+from reporter.compute.fronts.passages import IndexArray, Passages, find_lows, find_passages, find_possible
+from reporter.compute.fronts.recovery import Air, recovered, southerly
+from reporter.compute.fronts.wind import BoolArray
+from reporter.compute.ratio import FloatArray
+from reporter.schema.fronts import (
+    AHEAD_HOURS,
+    DECIDING_HOURS,
+    FISHING_DAY,
+    LEGS,
+    MIN_RECOVERY_HOURS,
+    UNDECIDED_RUN_HOURS,
+)
+from reporter.tidy.weather.hours import StationHours
+
+_DAY_BEFORE = 24
+_MINUTES_A_DAY = 24 * 60
+
+
+@dataclass(frozen=True, slots=True)
+class LocalClock:
+    """The local time of a grid's hours: date (datetime64[D]) and minutes after midnight, shaped (hours,)."""
+
+    zone: str
+    date: DateArray
+    minute: NDArray[np.int64]
+
+    @property
+    def fishing(self) -> BoolArray:
+        """Whether an hour lies in its date's fishing day."""
+        first, last = FISHING_DAY
+        return (self.minute >= first * 60) & (self.minute < last * 60)
+
+
+@dataclass(frozen=True, slots=True)
+class HourlyDays:
+    """What hours show: the grid, its signs, its passages, and one row a date.
+
+    table: see `calendar`, with the columns EVIDENCE and passage (datetime64[s], UTC; NaT without a front).
+    """
+
+    grid: HourGrid
+    clock: LocalClock
+    found: HourlyLegs
+    passages: Passages
+    table: pd.DataFrame
+
+
+def hourly_days(station: StationHours, zone: str, *, southern: bool) -> HourlyDays:
+    """Apply the hourly rule to a station and say what each local date was."""
+    grid = hour_grid(station.table, southern=southern)
+    clock = local_clock(grid.hour, zone)
+    found = hourly_legs(grid)
+    passages = find_passages(grid, found, station.fropa.to_numpy(dtype="datetime64[s]"))
+    lows, possible = find_lows(found, passages), find_possible(found, passages)
+    labels = [
+        *(label for front in range(len(passages.hour)) for label in _around(front, grid, clock, passages)),
+        *(Label(_date_behind(clock, place), "behind_low") for place in lows),
+        *(Label(_date_behind(clock, place), "possible") for place in possible),
+    ]
+    dates = _dates(clock, labels)
+    sixes = six_o_clock(grid.hour, dates, zone)
+    decided = ~_undecided_run(found, sixes - DECIDING_HOURS, sixes)
+    table = calendar(dates, np.where(decided, "no", "not_enough_data").tolist(), labels)
+    length = FISHING_DAY[1] - FISHING_DAY[0]
+    hidden = _undecided_run(found, sixes, sixes + length) & (table["day_type"] == "ordinary").to_numpy()
+    table["day_type"] = table["day_type"].where(~hidden, "not_known")
+    best = _best_hours(found, sixes, np.where(decided, DECIDING_HOURS, 0))
+    fronts = table["front"].to_numpy()
+    best = np.where(fronts >= 0, _taken(passages.best, fronts), best)
+    table = table.assign(**_evidence(found, best))
+    table["passage"] = pd.Series(
+        np.where(fronts >= 0, _taken(grid.hour[passages.hour], fronts), np.datetime64("NaT")),
+        dtype="datetime64[s]",
+    )
+    return HourlyDays(grid, clock, found, passages, table)
+
+
+def local_clock(hours: NDArray[np.datetime64], zone: str) -> LocalClock:
+    """Return the local date and clock of hours in UTC."""
+    utc = pd.DatetimeIndex(hours.astype("datetime64[s]")).tz_localize("UTC")
+    local = utc.tz_convert(zone).tz_localize(None).to_numpy(dtype="datetime64[m]")
+    date = local.astype("datetime64[D]")
+    return LocalClock(zone, date, (local - date).astype(np.int64))
+
+
+def six_o_clock(hours: NDArray[np.datetime64], dates: DateArray, zone: str) -> NDArray[np.int64]:
+    """Return the place on the grid, or beyond its ends, of the first hour of each date's fishing day."""
+    six = pd.DatetimeIndex(dates.astype("datetime64[s]")) + pd.Timedelta(hours=FISHING_DAY[0])
+    utc = six.tz_localize(zone, ambiguous=np.ones(len(six), dtype=bool), nonexistent="shift_forward")
+    since = utc.tz_convert("UTC").tz_localize(None).to_numpy(dtype="datetime64[m]") - hours[0]
+    return np.asarray(-(-since.astype(np.int64) // 60))
+
+
+def _around(front: int, grid: HourGrid, clock: LocalClock, passages: Passages) -> list[Label]:
+    """Return the words of the dates around one passage."""
+    at = int(passages.hour[front])
+    date, minute = clock.date[at], int(clock.minute[at])
+    first, last = (hour * 60 for hour in FISHING_DAY)
+    day_1 = _date_behind(clock, at)
+    over = _recovered(grid, clock, at, day_1 + ONE_DAY)
+    labels = spell(day_1, front, str(passages.verdict[front]), recovered=over)
+    if first <= minute < last:
+        labels.append(Label(date, "passing", front))
+    for back in (date - ONE_DAY, date):
+        # Minutes from the start of that date's fishing day to the passage.
+        since = minute - first + (_MINUTES_A_DAY if back != date else 0)
+        inside = min(since, last - first) - max(since - AHEAD_HOURS * 60, 0)
+        if inside >= (last - first) / 2:
+            labels.append(Label(back, "ahead", front))
+    return labels
+
+
+def _date_behind(clock: LocalClock, place: int) -> np.datetime64:
+    """Return the first date whose fishing day lies wholly behind an hour."""
+    later = int(clock.minute[place]) > FISHING_DAY[0] * 60
+    # At 06:00 itself the fishing day has begun: that date saw the passage.
+    at_six = int(clock.minute[place]) == FISHING_DAY[0] * 60
+    date: np.datetime64 = clock.date[place] + (ONE_DAY if later or at_six else 0 * ONE_DAY)
+    return date
+
+
+def _recovered(grid: HourGrid, clock: LocalClock, at: int, day: np.datetime64) -> bool:
+    """Return whether the weather was back on a date, against the 24 hours before a passage."""
+    today = (clock.date == day) & clock.fishing
+    if not today.any():
+        return False
+    before = np.zeros(len(today), dtype=bool)
+    before[max(at - _DAY_BEFORE, 0) : at] = True
+    before &= clock.fishing
+    end = int(np.flatnonzero(today)[-1]) + 1
+    pressure = grid.pressure[today]
+    lowest = np.nanmin(pressure) if np.isfinite(pressure).sum() >= MIN_RECOVERY_HOURS else np.nan
+    peak = np.nanmax(np.append(grid.pressure[at:end], -np.inf))
+    return recovered(
+        wind_back=southerly(_mean(grid.u[today]), _mean(grid.v[today])),
+        now=Air(_mean(grid.air[today]), _mean(grid.dew[today])),
+        before=Air(_mean(grid.air[before]), _mean(grid.dew[before])),
+        fall_hpa=float(peak - lowest),
+    )
+
+
+def _mean(values: FloatArray) -> float:
+    known = values[np.isfinite(values)]
+    return float(known.mean()) if len(known) >= MIN_RECOVERY_HOURS else float("nan")
+
+
+def _dates(clock: LocalClock, labels: list[Label]) -> DateArray:
+    """Return every date that has an hour, and those after the last hour that a front still names."""
+    last = max([clock.date[-1], *(label.date for label in labels)])
+    return np.arange(clock.date[0], last + ONE_DAY)
+
+
+def _undecided_run(found: HourlyLegs, first: NDArray[np.int64], end: NDArray[np.int64]) -> BoolArray:
+    """Whether a run of undecided hours that could hide a front lies in each window; end is left out.
+
+    Hours beyond the ends of the record are undecided.
+    """
+    room = DECIDING_HOURS + 2 * _DAY_BEFORE
+    size = len(found.verdict)
+    undecided = np.ones(size + 2 * room, dtype=bool)
+    undecided[room : room + size] = found.verdict == "not_enough_data"
+    starts = undecided.copy()
+    for ahead in range(1, UNDECIDED_RUN_HOURS):
+        starts[:-ahead] &= undecided[ahead:]
+    counted = np.concatenate([[0], np.cumsum(starts)])
+    low = np.clip(first + room, 0, len(starts))
+    high = np.clip(end + room - UNDECIDED_RUN_HOURS + 1, 0, len(starts))
+    return np.asarray((counted[high] - counted[low] > 0) | (low >= len(starts)) | (high <= 0))
+
+
+def _best_hours(found: HourlyLegs, sixes: NDArray[np.int64], lengths: NDArray[np.int64]) -> IndexArray:
+    """Return the hour of most points in the hours before each date's 06; -1 where there is none."""
+    best = np.full(len(sixes), -1, dtype=np.intp)
+    for place, (six, length) in enumerate(zip(sixes.tolist(), lengths.tolist(), strict=True)):
+        window = found.total[max(six - length, 0) : max(six, 0)]
+        if len(window):
+            best[place] = max(six - length, 0) + int(np.argmax(window))
+    return best
+
+
+def _taken(values: NDArray[np.generic], places: IndexArray) -> NDArray[np.generic]:
+    """Return values at places, anything where a place is below 0."""
+    return values[np.maximum(places, 0)] if len(values) else np.zeros(len(places), dtype=values.dtype)
+
+
+def _evidence(found: HourlyLegs, places: IndexArray) -> dict[str, FloatArray]:
+    columns = {f"{leg}_points": found.points[leg] for leg in LEGS} | {"points": found.total}
+    columns |= {
+        "pressure_change_hpa": found.changes["pressure_hpa"],
+        "wind_before_deg": found.changes["wind_before_deg"],
+        "wind_after_deg": found.changes["wind_after_deg"],
+        "air_change_c": found.changes["air_c"],
+        "dew_point_change_c": found.changes["dew_c"],
+    }
+    return {key: np.where(places >= 0, columns[key][np.maximum(places, 0)], np.nan) for key in EVIDENCE}

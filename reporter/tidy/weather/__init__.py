@@ -1,0 +1,1 @@
+"""Hourly weather files made typed: one table of hours a station, in the units kept inside."""
