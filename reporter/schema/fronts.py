@@ -15,6 +15,10 @@ DayType = Literal[
 
 Source = Literal["hourly", "daily", "trip", ""]
 
+Remark = Literal["easterly_surge", "consistent", ""]
+"""easterly_surge: pressure and air as behind a front, with wind from the north-east to east. consistent: a
+single reading of north-west wind under a clear sky, which is consistent with a front and shows none."""
+
 FLAGGED: tuple[Verdict, ...] = ("yes_clear", "yes_weak")
 
 DAY_TYPES: tuple[DayType, ...] = (
@@ -62,6 +66,9 @@ NORTH_GAIN_MS = 2.0
 
 SECTOR_DEG = (250.0, 45.0)
 """Where the wind comes from behind a cold front, clockwise through north."""
+
+EASTERLY_DEG = (45.0, 110.0)
+"""Where the wind comes from in an easterly surge: pressure up and air cooler, but no cold front's wind."""
 
 LIGHT_WIND_MS = 1.5
 """Resultant below which wind has no direction (3 knots)."""

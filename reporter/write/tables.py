@@ -14,7 +14,8 @@ from reporter import __version__
 from reporter.files.atomic import replace_file
 from reporter.files.errors import CannotWrite
 from reporter.files.folders import make_folder
-from reporter.schema.tables import TABLES, CsvField, CsvTable
+from reporter.schema.csv_table import CsvField, CsvTable
+from reporter.schema.tables import TABLES
 from reporter.write.clean import clean
 
 PACKAGE = "datapackage.json"

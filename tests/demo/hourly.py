@@ -1,4 +1,4 @@
-"""Hourly weather that fits the sheet Weather of the demo season, and the file of a station that reported it.
+"""Hourly weather that fits the sheet Weather of the demo season.
 
 Every day keeps the high, low, barometer, wind, dew point and sky of the sheet. What the hours add is the
 course of the day, the tide of the barometer and the moment of each front's passage.
@@ -6,7 +6,6 @@ course of the day, the tide of the barometer and the moment of each front's pass
 
 import dataclasses
 import datetime as dt
-from collections.abc import Iterator
 from dataclasses import dataclass
 from zoneinfo import ZoneInfo
 
@@ -26,10 +25,7 @@ LEAD, TRAIL = 4, 2
 
 ROUTINE_MINUTE = 53
 ZONE = ZoneInfo(str(people.settings("us")["time_zone"]))
-GAP_NEAR, GAP_HOURS = dt.date(2026, 7, 8), 30
-"""The station was silent across the passage that is nearest to this date."""
-
-_SEED, _STATION_SEED = 5309, 5310
+_SEED = 5309
 _FIRST = FIRST_DAY - dt.timedelta(days=LEAD)
 _KNOTS_PER_MPH = 0.868976
 _OKTAS = {"clear": -1.0, "partly cloudy": 3.0, "mostly cloudy": 6.0, "overcast": 9.0, "rain": 10.0}
@@ -83,15 +79,6 @@ def hourly_weather(weather: Weather) -> Hourly:
         sky=np.array(_LAYERS)[np.clip(oktas, 0, 8)],
         passages=tuple(_moment(24 * day + front.hour) for day, front in fronts.items()),
     )
-
-
-def hourly_csv(hourly: Hourly) -> str:
-    """The download: routine reports, a special now and then and at each passage, hours and values missing."""
-    rng = RandomState(_STATION_SEED)
-    rows = sorted([*_routine_rows(rng, hourly), *_special_rows(rng, hourly)])
-    silent = _silence(hourly)
-    lines = [line for moment, line in rows if not silent[0] <= moment < silent[1]]
-    return "\n".join(["station,valid,tmpf,dwpf,drct,sknt,alti,skyc1", *lines, ""])
 
 
 def _with_ends(weather: Weather) -> Weather:
@@ -259,54 +246,3 @@ def _cloud(days: Weather, fronts: dict[int, _Front]) -> Knots:
         else:
             knots.append((start + 18.0, covered))
     return knots
-
-
-def _routine_rows(rng: RandomState, hourly: Hourly) -> Iterator[tuple[np.datetime64, str]]:
-    for hour in np.flatnonzero(rng.random_sample(len(hourly.utc)) >= 0.01):
-        yield _row(rng, hourly, hourly.utc[hour])
-
-
-def _special_rows(rng: RandomState, hourly: Hourly) -> Iterator[tuple[np.datetime64, str]]:
-    for moment in hourly.passages:
-        yield _row(rng, hourly, np.datetime64(moment.replace(tzinfo=None), "m") + rng.randint(4, 9))
-    for hour in np.flatnonzero(rng.random_sample(len(hourly.utc)) < 0.015):
-        yield _row(rng, hourly, hourly.utc[hour] + rng.randint(10, 50))
-
-
-def _silence(hourly: Hourly) -> tuple[np.datetime64, np.datetime64]:
-    passage = min(hourly.passages, key=lambda moment: abs(moment.astimezone(ZONE).date() - GAP_NEAR))
-    begins = np.datetime64(passage.replace(minute=0, tzinfo=None), "m") - np.timedelta64(GAP_HOURS // 2, "h")
-    return begins, begins + np.timedelta64(GAP_HOURS, "h")
-
-
-def _row(rng: RandomState, hourly: Hourly, moment: np.datetime64) -> tuple[np.datetime64, str]:
-    """A report at a minute: numbers in between two hours, wind and cloud of the hour that is nearest."""
-    minutes = (hourly.utc - moment).astype(float)
-    nearest = int(np.argmin(np.abs(minutes)))
-    courses = hourly.temp_f, hourly.dew_f, hourly.alti_inhg
-    temp, dew, alti = (np.interp(0.0, minutes, course) for course in courses)
-    values = [
-        [f"{temp:.1f}"],
-        [f"{dew:.1f}"],
-        _wind(rng, hourly.wind_deg[nearest], hourly.wind_kt[nearest]),
-        [f"{alti:.2f}"],
-        [str(hourly.sky[nearest])],
-    ]
-    kept = rng.random_sample(len(values)) >= 0.003
-    said = [
-        text
-        for value, keep in zip(values, kept, strict=True)
-        for text in (value if keep else ["M"] * len(value))
-    ]
-    return moment, ",".join(["DEMO", str(moment).replace("T", " "), *said])
-
-
-def _wind(rng: RandomState, degrees: float, knots: float) -> list[str]:
-    """Direction and speed as reported: calm is 0 and 0, north 360, a light wind often has no direction."""
-    speed = round(knots)
-    variable = rng.random_sample() < 0.6
-    if speed < 2:
-        return ["0", "0"]
-    if speed <= 3 and variable:
-        return ["M", str(speed)]
-    return [str(round(degrees / 10.0) % 36 * 10 or 360), str(speed)]

@@ -15,10 +15,11 @@ import openpyxl
 from reporter.books.blank import blank_book
 from reporter.schema.units import System
 from reporter.write.workbook import write_book
-from tests.demo.hourly import hourly_csv, hourly_weather
+from tests.demo.hourly import hourly_weather
 from tests.demo.log import demo_log, metric_log
 from tests.demo.mistakes import messy_pen, stopping_pen
 from tests.demo.pen import Pen
+from tests.demo.station import hourly_csv
 
 TOP = Path(__file__).parents[2]
 SAMPLES = TOP / "sample_workbooks"

@@ -4,7 +4,7 @@ import numpy as np
 import pandas as pd
 
 from reporter.books.blocks import Field, Look, Table, Value
-from reporter.books.season.front_words import DAYS, SOURCES, VERDICTS, wind_turn
+from reporter.books.season.front_words import DAYS, REMARKS, SOURCES, VERDICTS, wind_turn
 from reporter.compute.report import Report
 from reporter.schema.fronts import CALL_DAY_TYPES, FLAGGED, LEGS
 from reporter.schema.units import Quantity, System, usual_unit
@@ -65,6 +65,7 @@ def front_day_table(report: Report, table: pd.DataFrame) -> Table:
         "passage": _passages(report, table),
         "water_change": _shown(table["water_temp_change_c"], "temperature", system),
         **{f"by_{source}": _in_short(table[f"{source}_verdict"]) for source in _BY_SOURCE},
+        "remark": [REMARKS[remark] or None for remark in table["remark"]],
         "pressure": pressure,
         "flagged": [value if flag else None for value, flag in zip(pressure, flagged, strict=True)],
     }
@@ -116,6 +117,13 @@ def _day_fields(system: System) -> tuple[Field, ...]:
         *(
             Field(f"by_{source}", heading, width=12, help=f"What {words} says by itself.")
             for source, (heading, words) in _BY_SOURCE.items()
+        ),
+        Field(
+            "remark",
+            "Remark",
+            "wrapped",
+            width=17,
+            help="easterly surge: as behind a front, but wind from north-east or east: no cold front.",
         ),
         Field("pressure", f"Pressure ({gauge})", pressure_look, width=10, help="Mean of the day."),
         Field("flagged", "Of flagged days", pressure_look, width=9, help="For the chart."),

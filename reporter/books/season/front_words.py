@@ -2,7 +2,7 @@
 
 import math
 
-from reporter.schema.fronts import DayType, Source, Verdict
+from reporter.schema.fronts import DayType, Remark, Source, Verdict
 
 VERDICTS: dict[Verdict, str] = {
     "yes_clear": "YES, clear",
@@ -36,6 +36,12 @@ IN_CALENDAR: dict[DayType, str] = {
     "not_known": "?",
 }
 """Short, for a cell of the season calendar."""
+
+REMARKS: dict[Remark, str] = {
+    "easterly_surge": "easterly surge",
+    "consistent": "consistent with a front, not shown",
+    "": "",
+}
 
 SOURCES: dict[Source, str] = {
     "hourly": "hourly weather",

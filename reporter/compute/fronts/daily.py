@@ -31,7 +31,7 @@ class _Days:
 
 
 def daily_days(table: pd.DataFrame, *, southern: bool) -> pd.DataFrame:
-    """Return a calendar (see `calendar`, with EVIDENCE and passage, all NaT) of every date of a daily record.
+    """Return a calendar (see `calendar`, with the columns TAKEN and remark) of every date of a daily record.
 
     table: one row a date, dates ascending, each once: date (datetime64), pressure_hpa, air_c (mean, or half
     of high + low), dew_c, oktas, wind_from_deg, wind_speed_ms, light (no direction, but looked at).
@@ -67,6 +67,7 @@ def daily_days(table: pd.DataFrame, *, southern: bool) -> pd.DataFrame:
         "dew_point_change_c": dew,
     }
     columns = {key: values[shown_day] for key, values in evidence.items()}
+    table["remark"] = np.where(legs.easterly_surge(points, days.wind), "easterly_surge", "")
     return table.assign(**columns, passage=pd.Series(np.datetime64("NaT"), table.index, "datetime64[s]"))
 
 

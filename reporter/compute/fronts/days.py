@@ -7,7 +7,7 @@ import numpy as np
 import pandas as pd
 
 from reporter.compute.fronts.agreement import Agreement, agreement
-from reporter.compute.fronts.calendar import EVIDENCE
+from reporter.compute.fronts.calendar import EVIDENCE, TAKEN
 from reporter.compute.fronts.sources import Calendar, calendars
 from reporter.compute.readings import reading_table
 from reporter.schema.fronts import CALL_DAY_TYPES, TROPICS_DEG, WATER_DAYS, Source
@@ -16,7 +16,6 @@ from reporter.tidy.season import TidyLog
 from reporter.tidy.weather.hours import StationHours
 
 SOURCES: tuple[Source, ...] = ("hourly", "daily", "trip")
-_TAKEN = ("verdict", "day_type", "passage", *EVIDENCE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,8 +23,8 @@ class FrontDays:
     """What the dates of a season were.
 
     table: one row a date, ascending: date, fished, call (typed on its trips; "" where none or several),
-    calls_differ, verdict, day_type, source, calendar (place in calendars; -1 none), final (the call where
-    there is one, else the verdict), passage (datetime64[s], UTC), the columns EVIDENCE, hourly_verdict,
+    calls_differ, the columns TAKEN by the best source that could decide, remark, source, calendar (place in
+    calendars; -1 none), final (the call where there is one, else the verdict), hourly_verdict,
     daily_verdict, trip_verdict ("" where that source has nothing), water_temp_change_c, pressure_hpa (of one
     source throughout). calendars: the sources, best first. stations: the hourly files behind them. tropics:
     whether the log is from where these rules were not made for.
@@ -89,7 +88,7 @@ def _with_calls(table: pd.DataFrame, trips: pd.DataFrame) -> pd.DataFrame:
 
 def _with_verdicts(table: pd.DataFrame, made: Sequence[Calendar]) -> pd.DataFrame:
     """Add each date's verdict by the best source that can decide, and what every kind of source says."""
-    table = table.assign(verdict="not_enough_data", day_type="not_known", source="", calendar=-1)
+    table = table.assign(verdict="not_enough_data", day_type="not_known", remark="", source="", calendar=-1)
     table["passage"] = pd.Series(np.datetime64("NaT"), table.index, "datetime64[s]")
     table[list(EVIDENCE)] = np.nan
     table[[f"{kind}_verdict" for kind in SOURCES]] = ""
@@ -101,8 +100,10 @@ def _with_verdicts(table: pd.DataFrame, made: Sequence[Calendar]) -> pd.DataFram
         open_still = table["verdict"] == "not_enough_data"
         decided = (verdict != "") & (verdict != "not_enough_data")
         told = on_date["day_type"].notna() & (on_date["day_type"] != "not_known")
+        says = open_still & (table["remark"] == "") & on_date["remark"].notna()
+        table["remark"] = table["remark"].mask(says, on_date["remark"])
         better = open_still & (decided | (told & (table["day_type"] == "not_known")))
-        for key in _TAKEN:
+        for key in TAKEN:
             table[key] = table[key].mask(better, on_date[key])
         table["source"] = table["source"].mask(better, calendar.source)
         table["calendar"] = table["calendar"].mask(better, place)

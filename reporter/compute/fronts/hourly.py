@@ -56,7 +56,8 @@ class HourlyLegs:
     """What every hour shows of a front passing then; arrays are shaped (hours,).
 
     points by sign; changes: pressure_hpa, air_c, dew_c, wind_before_deg and wind_after_deg as they really
-    were; low: whether the signs are those of clearing behind a low (wind backed or steady).
+    were; low: whether the signs are those of clearing behind a low (wind backed or steady); surge: those of
+    an easterly surge.
     """
 
     points: Points
@@ -64,6 +65,7 @@ class HourlyLegs:
     total: FloatArray
     verdict: StrArray
     low: BoolArray
+    surge: BoolArray
 
 
 def hour_grid(table: pd.DataFrame, *, southern: bool) -> HourGrid:
@@ -164,4 +166,5 @@ def hourly_legs(grid: HourGrid) -> HourlyLegs:
         total=legs.total(points),
         verdict=legs.verdict(points),
         low=low & legs.in_sector(after) & (points["wind"] == 0),
+        surge=legs.easterly_surge(points, after),
     )

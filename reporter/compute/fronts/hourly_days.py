@@ -8,9 +8,17 @@ from numpy.typing import NDArray
 
 from reporter.compute.fronts.calendar import EVIDENCE, ONE_DAY, DateArray, Label, calendar, spell
 from reporter.compute.fronts.hourly import HourGrid, HourlyLegs, hour_grid, hourly_legs
-from reporter.compute.fronts.passages import IndexArray, Passages, find_lows, find_passages, find_possible
+from reporter.compute.fronts.local_clock import LocalClock, local_clock, six_o_clock
+from reporter.compute.fronts.passages import (
+    IndexArray,
+    Passages,
+    find_lows,
+    find_passages,
+    find_possible,
+    find_surges,
+)
 from reporter.compute.fronts.recovery import Air, recovered, southerly
-from reporter.compute.fronts.wind import BoolArray
+from reporter.compute.fronts.undecided import undecided_run
 from reporter.compute.ratio import FloatArray
 from reporter.schema.fronts import (
     AHEAD_HOURS,
@@ -18,7 +26,6 @@ from reporter.schema.fronts import (
     FISHING_DAY,
     LEGS,
     MIN_RECOVERY_HOURS,
-    UNDECIDED_RUN_HOURS,
 )
 from reporter.tidy.weather.hours import StationHours
 
@@ -27,25 +34,10 @@ _MINUTES_A_DAY = 24 * 60
 
 
 @dataclass(frozen=True, slots=True)
-class LocalClock:
-    """The local time of a grid's hours: date (datetime64[D]) and minutes after midnight, shaped (hours,)."""
-
-    zone: str
-    date: DateArray
-    minute: NDArray[np.int64]
-
-    @property
-    def fishing(self) -> BoolArray:
-        """Whether an hour lies in its date's fishing day."""
-        first, last = FISHING_DAY
-        return (self.minute >= first * 60) & (self.minute < last * 60)
-
-
-@dataclass(frozen=True, slots=True)
 class HourlyDays:
     """What hours show: the grid, its signs, its passages, and one row a date.
 
-    table: see `calendar`, with the columns EVIDENCE and passage (datetime64[s], UTC; NaT without a front).
+    table: see `calendar`, with the columns TAKEN and remark.
     """
 
     grid: HourGrid
@@ -67,12 +59,13 @@ def hourly_days(station: StationHours, zone: str, *, southern: bool) -> HourlyDa
         *(Label(_date_behind(clock, place), "behind_low") for place in lows),
         *(Label(_date_behind(clock, place), "possible") for place in possible),
     ]
+    surges = [_date_behind(clock, place) for place in find_surges(found, passages)]
     dates = _dates(clock, labels)
     sixes = six_o_clock(grid.hour, dates, zone)
-    decided = ~_undecided_run(found, sixes - DECIDING_HOURS, sixes)
+    decided = ~undecided_run(found, sixes - DECIDING_HOURS, sixes)
     table = calendar(dates, np.where(decided, "no", "not_enough_data").tolist(), labels)
     length = FISHING_DAY[1] - FISHING_DAY[0]
-    hidden = _undecided_run(found, sixes, sixes + length) & (table["day_type"] == "ordinary").to_numpy()
+    hidden = undecided_run(found, sixes, sixes + length) & (table["day_type"] == "ordinary").to_numpy()
     table["day_type"] = table["day_type"].where(~hidden, "not_known")
     best = _best_hours(found, sixes, np.where(decided, DECIDING_HOURS, 0))
     fronts = table["front"].to_numpy()
@@ -82,23 +75,8 @@ def hourly_days(station: StationHours, zone: str, *, southern: bool) -> HourlyDa
         np.where(fronts >= 0, _taken(grid.hour[passages.hour], fronts), np.datetime64("NaT")),
         dtype="datetime64[s]",
     )
+    table["remark"] = np.where(np.isin(dates, surges), "easterly_surge", "")
     return HourlyDays(grid, clock, found, passages, table)
-
-
-def local_clock(hours: NDArray[np.datetime64], zone: str) -> LocalClock:
-    """Return the local date and clock of hours in UTC."""
-    utc = pd.DatetimeIndex(hours.astype("datetime64[s]")).tz_localize("UTC")
-    local = utc.tz_convert(zone).tz_localize(None).to_numpy(dtype="datetime64[m]")
-    date = local.astype("datetime64[D]")
-    return LocalClock(zone, date, (local - date).astype(np.int64))
-
-
-def six_o_clock(hours: NDArray[np.datetime64], dates: DateArray, zone: str) -> NDArray[np.int64]:
-    """Return the place on the grid, or beyond its ends, of the first hour of each date's fishing day."""
-    six = pd.DatetimeIndex(dates.astype("datetime64[s]")) + pd.Timedelta(hours=FISHING_DAY[0])
-    utc = six.tz_localize(zone, ambiguous=np.ones(len(six), dtype=bool), nonexistent="shift_forward")
-    since = utc.tz_convert("UTC").tz_localize(None).to_numpy(dtype="datetime64[m]") - hours[0]
-    return np.asarray(-(-since.astype(np.int64) // 60))
 
 
 def _around(front: int, grid: HourGrid, clock: LocalClock, passages: Passages) -> list[Label]:
@@ -122,11 +100,8 @@ def _around(front: int, grid: HourGrid, clock: LocalClock, passages: Passages) -
 
 def _date_behind(clock: LocalClock, place: int) -> np.datetime64:
     """Return the first date whose fishing day lies wholly behind an hour."""
-    later = int(clock.minute[place]) > FISHING_DAY[0] * 60
-    # At 06:00 itself the fishing day has begun: that date saw the passage.
-    at_six = int(clock.minute[place]) == FISHING_DAY[0] * 60
-    date: np.datetime64 = clock.date[place] + (ONE_DAY if later or at_six else 0 * ONE_DAY)
-    return date
+    date: np.datetime64 = clock.date[place]
+    return date + ONE_DAY if clock.minute[place] >= FISHING_DAY[0] * 60 else date
 
 
 def _recovered(grid: HourGrid, clock: LocalClock, at: int, day: np.datetime64) -> bool:
@@ -158,24 +133,6 @@ def _dates(clock: LocalClock, labels: list[Label]) -> DateArray:
     """Return every date that has an hour, and those after the last hour that a front still names."""
     last = max([clock.date[-1], *(label.date for label in labels)])
     return np.arange(clock.date[0], last + ONE_DAY)
-
-
-def _undecided_run(found: HourlyLegs, first: NDArray[np.int64], end: NDArray[np.int64]) -> BoolArray:
-    """Whether a run of undecided hours that could hide a front lies in each window; end is left out.
-
-    Hours beyond the ends of the record are undecided.
-    """
-    room = DECIDING_HOURS + 2 * _DAY_BEFORE
-    size = len(found.verdict)
-    undecided = np.ones(size + 2 * room, dtype=bool)
-    undecided[room : room + size] = found.verdict == "not_enough_data"
-    starts = undecided.copy()
-    for ahead in range(1, UNDECIDED_RUN_HOURS):
-        starts[:-ahead] &= undecided[ahead:]
-    counted = np.concatenate([[0], np.cumsum(starts)])
-    low = np.clip(first + room, 0, len(starts))
-    high = np.clip(end + room - UNDECIDED_RUN_HOURS + 1, 0, len(starts))
-    return np.asarray((counted[high] - counted[low] > 0) | (low >= len(starts)) | (high <= 0))
 
 
 def _best_hours(found: HourlyLegs, sixes: NDArray[np.int64], lengths: NDArray[np.int64]) -> IndexArray:

@@ -17,6 +17,7 @@ from reporter.schema.fronts import (
     CLEAR_POINTS,
     CLOUDY_OKTAS,
     DEW_FALL_C,
+    EASTERLY_DEG,
     LEGS,
     NORTH_GAIN_MS,
     PRESSURE_RISE_HPA,
@@ -76,6 +77,12 @@ def wind_points(before: Wind, after: Wind) -> FloatArray:
 def in_sector(wind: Wind) -> BoolArray:
     """Whether wind comes from where it does behind a cold front."""
     return within(wind.from_deg, SECTOR_DEG)
+
+
+def easterly_surge(points: Points, after: Wind) -> BoolArray:
+    """Whether pressure and air are as behind a front, but the wind came round to the north-east or east."""
+    easterly = within(after.from_deg, EASTERLY_DEG) & ~in_sector(after)
+    return np.asarray((points["pressure"] >= 1) & (points["air"] >= 1) & easterly)
 
 
 def total(points: Points) -> FloatArray:

@@ -128,8 +128,16 @@ def sharpness(grid: HourGrid) -> FloatArray:
 
 def find_lows(found: HourlyLegs, passages: Passages) -> IndexArray:
     """Return the first hour of every clearing behind a low: several hours, and no passage anywhere near."""
-    runs = [run for run in _runs(np.flatnonzero(found.low)) if len(run) >= LOW_HOURS]
-    return _clear_of(runs, passages)
+    return _clear_of(_long_runs(found.low), passages)
+
+
+def find_surges(found: HourlyLegs, passages: Passages) -> IndexArray:
+    """Return the first hour of every easterly surge: several hours, and no passage anywhere near."""
+    return _clear_of(_long_runs(found.surge), passages)
+
+
+def _long_runs(holds: BoolArray) -> list[IndexArray]:
+    return [run for run in _runs(np.flatnonzero(holds)) if len(run) >= LOW_HOURS]
 
 
 def find_possible(found: HourlyLegs, passages: Passages) -> IndexArray:

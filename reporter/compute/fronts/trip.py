@@ -16,9 +16,11 @@ from reporter.schema.fronts import (
 )
 from reporter.tidy.moments import LIGHT_WIND
 
+CLEAR_SKY = ("clear", "partly cloudy")
+
 
 def trip_days(readings: pd.DataFrame, *, southern: bool, sea_level: bool) -> pd.DataFrame:
-    """Return a calendar (see `calendar`, with EVIDENCE and passage, all NaT) of the dates with a reading.
+    """Return a calendar (see `calendar`, with the columns TAKEN and remark) of the dates with a reading.
 
     readings: as from `reading_table`. sea_level: whether the barometer is set to sea level; any other shows
     a change where two waters lie at two heights, so that only readings on one water are compared.
@@ -34,7 +36,9 @@ def trip_days(readings: pd.DataFrame, *, southern: bool, sea_level: bool) -> pd.
     evidence_of = np.where(table["front"] >= 0, _taken_dates(dates, table["front"]), every)
     evidence = best.drop(columns=["own", "date"]).set_index(pd.DatetimeIndex(dates))
     evidence = evidence.reindex(pd.DatetimeIndex(evidence_of)).set_index(table.index)
-    table = pd.concat([table, evidence], axis=1)
+    table = pd.concat([table, evidence.drop(columns="remark")], axis=1)
+    remarks = dict(zip(dates, best["remark"].where(best["own"] == "not_enough_data", ""), strict=True))
+    table["remark"] = [remarks.get(date, "") for date in every]
     return table.assign(passage=pd.Series(np.datetime64("NaT"), table.index, "datetime64[s]"))
 
 
@@ -46,8 +50,9 @@ def _taken_dates(dates: DateArray, places: pd.Series) -> DateArray:
 def reading_signs(readings: pd.DataFrame, *, southern: bool, sea_level: bool) -> pd.DataFrame:
     """Hold every reading against all that lie 12 to 60 hours back; one row a reading.
 
-    date; own: yes, no or not_enough_data; points by sign, points in all, and the changes. Pressure against
-    the lowest, air against the warmest at the same clock time, wind against whichever shows the best turn.
+    date; own: yes, no or not_enough_data; points by sign, points in all, the changes and a remark. Pressure
+    against the lowest, air against the warmest at the same clock time, wind against whichever shows the best
+    turn.
     """
     wind = _wind(readings, southern=southern)
     pressure = readings["barometer_hpa"].to_numpy(dtype=np.float64)
@@ -79,6 +84,7 @@ def reading_signs(readings: pd.DataFrame, *, southern: bool, sea_level: bool) ->
             "wind_after_deg": shown(wind.from_deg),
             "air_change_c": cooler,
             "dew_point_change_c": nothing,
+            "remark": np.where(_looks_like_it(readings, wind), "consistent", ""),
         }
     )
 
@@ -91,6 +97,12 @@ def _wind(readings: pd.DataFrame, *, southern: bool) -> Wind:
         came_from = mirrored(came_from)
     speed = readings["wind_speed_ms"].to_numpy(dtype=np.float64)
     return Wind(came_from, np.where(light, 0.0, speed * np.cos(np.deg2rad(came_from))), light)
+
+
+def _looks_like_it(readings: pd.DataFrame, wind: Wind) -> BoolArray:
+    """Whether a reading is what one would see behind a front: by itself it shows none."""
+    clear = readings["sky"].isin(CLEAR_SKY).to_numpy(dtype=bool)
+    return np.asarray(legs.in_sector(wind) & clear)
 
 
 def _same_water(readings: pd.DataFrame, pairs: Earlier) -> BoolArray:

@@ -70,6 +70,8 @@ def test_day_1_of_a_new_front_goes_before_day_2_of_the_old_one_with_its_own_stre
         ("ahead", "day_3"),
         ("day_2", "possible"),
         ("behind_low", "possible"),
+        ("behind_low", "day_3"),
+        ("day_2", "behind_low"),
     ],
 )
 def test_stronger_word_stands_whatever_the_order(stands: str, gives_way: str) -> None:

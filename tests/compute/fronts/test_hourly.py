@@ -379,7 +379,7 @@ PRESSURE_OFF = {"pressure": 1016.0}  # the front's pressure rises to 1019
 def second_day(*changes: dict[str, float]) -> Day:
     weather = front(MIDDLE + 3)
     for key, value in {key: value for change in changes for key, value in change.items()}.items():
-        weather[key][MIDDLE + 24 :] = value
+        weather[key][MIDDLE + 24 : MIDDLE + 48] = value
     made = days_of(weather)
     assert day(made, 0) == ("yes_clear", "day_1")
     return day(made, 1)
@@ -426,6 +426,17 @@ def test_wind_on_the_limit_is_back(just: dict[str, float]) -> None:
     assert second_day(just, AIR_BACK) == ORDINARY
 
 
+@pytest.mark.parametrize(("missing", "expected"), [(0.0, ORDINARY), (0.1, ("yes_clear", "day_2"))])
+def test_second_day_is_the_mean_of_its_fishing_hours(missing: float, expected: Day) -> None:
+    # From 06 to 17 h: (2 x 24.5 + 10 x 17.9) / 12 = 19.0; the hours beside them are far colder.
+    weather = front(MIDDLE + 3)
+    weather["direction"][MIDDLE + 24 : MIDDLE + 48] = 190
+    weather["dew"][MIDDLE + 24 : MIDDLE + 48] = 12
+    weather["air"][MIDDLE + 30 : MIDDLE + 42] = 17.9
+    weather["air"][[MIDDLE + 30, MIDDLE + 41]] = 24.5 - missing
+    assert day(days_of(weather), 1) == expected
+
+
 def test_third_day_falls_with_the_second() -> None:
     weather = front(MIDDLE + 3)
     for key, value in {**WIND_BACK, **AIR_BACK}.items():
@@ -456,15 +467,20 @@ def test_signs_that_all_show_but_are_weak_make_a_possible_day() -> None:
     assert day(made, 0).verdict == "possible"
 
 
-def backing_wind(hours_of_rise: int) -> HourlyDays:
-    """A wind that backs from 20 to 330, 6 °C cooler, and pressure 9 hPa up for so many hours 13 hours on.
+def backing_wind(hours_of_rise: int, cooler: float = 6, drier: float = 0) -> HourlyDays:
+    """A wind that backs from 20 to 330, cooler air, and pressure 8 hPa up for so many hours 13 hours on.
 
     Only the three-hour means wholly inside the rise are 6 hPa up or more: two hours fewer than it lasts.
     """
     pressure = np.full(LENGTH, 1010.0)
     pressure[MIDDLE + 13 : MIDDLE + 13 + hours_of_rise] = 1018
-    wind = (step(LENGTH, MIDDLE, 20, 330), 8.0)
-    hours = station(LENGTH, air=step(LENGTH, MIDDLE, 20, 14), dew=5.0, wind=wind, pressure=pressure)
+    hours = station(
+        LENGTH,
+        air=step(LENGTH, MIDDLE, 20, 20 - cooler),
+        dew=step(LENGTH, MIDDLE, 10, 10 - drier),
+        wind=(step(LENGTH, MIDDLE, 20, 330), 8.0),
+        pressure=pressure,
+    )
     return hourly_days(hours, "UTC", southern=False)
 
 
@@ -475,6 +491,21 @@ def test_rise_and_cooling_under_a_backing_wind_for_three_hours_is_behind_a_low()
     assert named(made) == {0: "behind_low"}
     assert day(made, 0).verdict == "possible"
     assert named(backing_wind(4)) == {}
+
+
+@pytest.mark.parametrize(
+    ("cooler", "drier", "expected"),
+    [
+        # At the third hour four of the six before have the new dew point: a third of the fall counts.
+        (2.5, 9, {0: "behind_low"}),  # a point each
+        (2.5, 8.9, {}),  # the dew point has none at the third hour
+        (2.4, 21, {}),  # the dew point has two, but the air none
+    ],
+)
+def test_clearing_behind_a_low_needs_cooler_air_and_two_points_with_the_dew_point(
+    cooler: float, drier: float, expected: dict[int, str]
+) -> None:
+    assert named(backing_wind(5, cooler, drier)) == expected
 
 
 @pytest.mark.parametrize(("apart", "expected"), [(37, [100]), (36, [])])
@@ -543,10 +574,22 @@ def test_four_undecided_hours_leave_the_dates_of_the_next_48_hours_open() -> Non
     ]
 
 
-@pytest.mark.parametrize(("since", "expected"), [(1, "not_enough_data"), (0, "no")])
-def test_undecided_hours_count_from_48_hours_before_06(since: int, expected: str) -> None:
-    # Gone for 7 hours: undecided from 06 to 09 h, or from 05 to 08 h, which leaves three from 06 h on.
-    assert day(without_wind(7, MIDDLE + since), 2).verdict == expected
+@pytest.mark.parametrize(
+    ("since", "date", "expected"),
+    [
+        (1, 2, "not_enough_data"),  # undecided from 06 to 09 h two dates before
+        (0, 2, "no"),  # from 05 to 08 h, of which three hours are within
+        (-3, 0, "not_enough_data"),  # from 02 to 05 h of the date itself
+        (-2, 0, "no"),  # from 03 to 06 h, of which three hours are within
+    ],
+)
+def test_undecided_hours_count_in_the_48_hours_to_06(since: int, date: int, expected: str) -> None:
+    assert day(without_wind(7, MIDDLE + since), date).verdict == expected
+
+
+def test_calendar_holds_the_dates_of_the_record() -> None:
+    dates = without_wind(0, MIDDLE).table["date"]
+    assert [f"{date:%d}" for date in dates] == [f"{number:02}" for number in range(6, 16)]
 
 
 def test_date_with_undecided_hours_in_its_own_fishing_day_is_not_called_ordinary() -> None:

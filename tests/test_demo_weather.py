@@ -10,8 +10,9 @@ import pytest
 from numpy.typing import NDArray
 
 from tests.demo import make, people
-from tests.demo.hourly import GAP_HOURS, Hourly, hourly_weather
+from tests.demo.hourly import Hourly, hourly_weather
 from tests.demo.log import demo_log
+from tests.demo.station import GAP_HOURS
 from tests.demo.weather import DAYS, FIRST_DAY, Weather
 
 ZONE = ZoneInfo(str(people.settings("us")["time_zone"]))
