@@ -37,9 +37,10 @@ def reading_table(log: TidyLog) -> pd.DataFrame:
         parts.append(_of_conditions(conditions[conditions["used"]], trips))
     table = pd.concat(parts, ignore_index=True)
     filled = table[list(MEASURED)].notna().any(axis=1) | (table[list(WORDED)] != "").any(axis=1)
-    table = table[filled].sort_values(["date", "minute", "trip_no"], kind="stable", ignore_index=True)
+    table = table[filled]
     minutes = pd.to_timedelta(table["minute"], unit="min")
-    return table.assign(at=(table["date"] + minutes).astype("datetime64[s]"))
+    table = table.assign(at=(table["date"] + minutes).astype("datetime64[s]"))
+    return table.sort_values(["at", "trip_no"], kind="stable", ignore_index=True)
 
 
 def _of_trips(trips: pd.DataFrame) -> pd.DataFrame:

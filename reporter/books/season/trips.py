@@ -101,7 +101,7 @@ def trips(report: Report) -> Sheet:
         ),
         Table("trip", _FIELDS, columns, filtered=True),
     )
-    return Sheet("Trips", blocks, group="me", landscape=True, private=True)
+    return Sheet("Trips", blocks, group="me", landscape=True, private=True, pages_wide=2)
 
 
 def _tendencies(table: pd.DataFrame, system: System) -> list[Cell]:

@@ -9,7 +9,7 @@ from reporter.compute.fronts import legs
 from reporter.compute.fronts.calendar import ONE_DAY, DateArray, Label, calendar, spell
 from reporter.compute.fronts.legs import StrArray
 from reporter.compute.fronts.recovery import Air, recovered, southerly
-from reporter.compute.fronts.wind import BoolArray, Wind, components, mirrored
+from reporter.compute.fronts.wind import BoolArray, Wind, components, is_light, mirrored
 from reporter.compute.ratio import FloatArray
 from reporter.schema.fronts import LEGS, PRESSURE_RISE_HPA
 
@@ -36,6 +36,7 @@ def daily_days(table: pd.DataFrame, *, southern: bool) -> pd.DataFrame:
     table: one row a date, dates ascending, each once: date (datetime64), pressure_hpa, air_c (mean, or half
     of high + low), dew_c, oktas, wind_from_deg, wind_speed_ms, light (no direction, but looked at).
     """
+    last = table["date"].max()
     days = _on_every_date(table, southern=southern)
     back_1, back_2 = _earlier(days, 1), _earlier(days, 2)
     rise = _rise(days.pressure, back_1.pressure, back_2.pressure)
@@ -51,7 +52,10 @@ def daily_days(table: pd.DataFrame, *, southern: bool) -> pd.DataFrame:
         "sky": legs.sky_points(before_oktas, days.oktas),
     }
     own, total = legs.verdict(points), legs.total(points)
-    labels = _labels(days, own, total)
+    labels = [
+        *_labels(days, own, total),
+        *(Label(date, "possible") for date in days.date[own == "possible"]),
+    ]
     table = calendar(days.date, np.where(own == "yes", "no", own).tolist(), labels)
     # What stands beside a word about a front is the evidence of its day 1.
     shown_day = np.where(table["front"] >= 0, table["front"], np.arange(len(table)))
@@ -68,12 +72,16 @@ def daily_days(table: pd.DataFrame, *, southern: bool) -> pd.DataFrame:
     }
     columns = {key: values[shown_day] for key, values in evidence.items()}
     table["remark"] = np.where(legs.easterly_surge(points, days.wind), "easterly_surge", "")
-    return table.assign(**columns, passage=pd.Series(np.datetime64("NaT"), table.index, "datetime64[s]"))
+    table = table.assign(**columns, passage=pd.Series(np.datetime64("NaT"), table.index, "datetime64[s]"))
+    # Of the dates beyond the last line only those that a front names.
+    kept: pd.DataFrame = table[(table["date"] <= last) | (table["day_type"] != "not_known")]
+    return kept
 
 
 def _on_every_date(table: pd.DataFrame, *, southern: bool) -> _Days:
     dates = table["date"].to_numpy(dtype="datetime64[D]")
-    every = np.arange(dates[0], dates[-1] + ONE_DAY) if len(dates) else dates
+    # Days 2 and 3 of a front may lie beyond the last line.
+    every = np.arange(dates[0], dates[-1] + 3 * ONE_DAY) if len(dates) else dates
     at = (dates - dates[:1]).astype(np.int64)
 
     def laid(key: str) -> FloatArray:
@@ -81,7 +89,7 @@ def _on_every_date(table: pd.DataFrame, *, southern: bool) -> _Days:
         values[at] = table[key].to_numpy(dtype=np.float64)
         return values
 
-    light = laid("light") == 1
+    light = (laid("light") == 1) | is_light(laid("wind_speed_ms"))
     came_from = np.where(light, np.nan, laid("wind_from_deg"))
     if southern:
         came_from = mirrored(came_from)

@@ -39,7 +39,7 @@ class Earlier:
         """Whether earlier readings lie on both sides of 36 hours, for every reading."""
         recent, older = (
             np.bincount(self.later[side], minlength=self.count) > 0
-            for side in (self.hours <= TRIP_MIDDLE_HOURS, self.hours >= TRIP_MIDDLE_HOURS)
+            for side in (self.hours <= TRIP_MIDDLE_HOURS, self.hours > TRIP_MIDDLE_HOURS)
         )
         return np.asarray(recent & older)
 

@@ -8,7 +8,7 @@ from numpy.typing import NDArray
 
 from reporter.compute.fronts.calendar import EVIDENCE, ONE_DAY, DateArray, Label, calendar, spell
 from reporter.compute.fronts.hourly import HourGrid, HourlyLegs, hour_grid, hourly_legs
-from reporter.compute.fronts.local_clock import LocalClock, local_clock, six_o_clock
+from reporter.compute.fronts.local_clock import LocalClock, fishing_begins, local_clock
 from reporter.compute.fronts.passages import (
     IndexArray,
     Passages,
@@ -30,7 +30,6 @@ from reporter.schema.fronts import (
 from reporter.tidy.weather.hours import StationHours
 
 _DAY_BEFORE = 24
-_MINUTES_A_DAY = 24 * 60
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,12 +55,13 @@ def hourly_days(station: StationHours, zone: str, *, southern: bool) -> HourlyDa
     lows, possible = find_lows(found, passages), find_possible(found, passages)
     labels = [
         *(label for front in range(len(passages.hour)) for label in _around(front, grid, clock, passages)),
+        *_ahead(grid, clock, passages),
         *(Label(_date_behind(clock, place), "behind_low") for place in lows),
         *(Label(_date_behind(clock, place), "possible") for place in possible),
     ]
     surges = [_date_behind(clock, place) for place in find_surges(found, passages)]
     dates = _dates(clock, labels)
-    sixes = six_o_clock(grid.hour, dates, zone)
+    sixes = np.ceil(fishing_begins(grid.hour, dates, zone)).astype(np.int64)
     decided = ~undecided_run(found, sixes - DECIDING_HOURS, sixes)
     table = calendar(dates, np.where(decided, "no", "not_enough_data").tolist(), labels)
     length = FISHING_DAY[1] - FISHING_DAY[0]
@@ -89,12 +89,19 @@ def _around(front: int, grid: HourGrid, clock: LocalClock, passages: Passages) -
     labels = spell(day_1, front, str(passages.verdict[front]), recovered=over)
     if first <= minute < last:
         labels.append(Label(date, "passing", front))
-    for back in (date - ONE_DAY, date):
-        # Minutes from the start of that date's fishing day to the passage.
-        since = minute - first + (_MINUTES_A_DAY if back != date else 0)
-        inside = min(since, last - first) - max(since - AHEAD_HOURS * 60, 0)
-        if inside >= (last - first) / 2:
-            labels.append(Label(back, "ahead", front))
+    return labels
+
+
+def _ahead(grid: HourGrid, clock: LocalClock, passages: Passages) -> list[Label]:
+    """Return the dates half of whose fishing day lies in the 24 hours before a passage."""
+    dates = clock.date[passages.hour]
+    length = FISHING_DAY[1] - FISHING_DAY[0]
+    labels = []
+    for near in (dates - ONE_DAY, dates):
+        begins = fishing_begins(grid.hour, near, clock.zone)
+        inside = np.minimum(begins + length, passages.hour) - np.maximum(begins, passages.hour - AHEAD_HOURS)
+        fronts = np.flatnonzero(inside >= length / 2).tolist()
+        labels += [Label(near[front], "ahead", front) for front in fronts]
     return labels
 
 

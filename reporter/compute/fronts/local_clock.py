@@ -8,6 +8,7 @@ from numpy.typing import NDArray
 
 from reporter.compute.fronts.calendar import DateArray
 from reporter.compute.fronts.wind import BoolArray
+from reporter.compute.ratio import FloatArray
 from reporter.schema.fronts import FISHING_DAY
 
 
@@ -34,9 +35,9 @@ def local_clock(hours: NDArray[np.datetime64], zone: str) -> LocalClock:
     return LocalClock(zone, date, (local - date).astype(np.int64))
 
 
-def six_o_clock(hours: NDArray[np.datetime64], dates: DateArray, zone: str) -> NDArray[np.int64]:
-    """Return the place on the grid, or beyond its ends, of the first hour of each date's fishing day."""
+def fishing_begins(hours: NDArray[np.datetime64], dates: DateArray, zone: str) -> FloatArray:
+    """Return where each date's fishing day begins, in hours from the first hour; exact in any zone."""
     six = pd.DatetimeIndex(dates.astype("datetime64[s]")) + pd.Timedelta(hours=FISHING_DAY[0])
     utc = six.tz_localize(zone, ambiguous=np.ones(len(six), dtype=bool), nonexistent="shift_forward")
     since = utc.tz_convert("UTC").tz_localize(None).to_numpy(dtype="datetime64[m]") - hours[0]
-    return np.asarray(-(-since.astype(np.int64) // 60))
+    return np.asarray(since.astype(np.int64) / 60, dtype=np.float64)

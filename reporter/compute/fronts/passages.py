@@ -30,8 +30,9 @@ _SIGNS_WEIGHT = 0.25  # of two turns about as sharp, the one that the longer win
 class Passages:
     """Passages of fronts, in time; arrays are shaped (passages,).
 
-    hour: the hour of the passage, as a place on the grid; best: the hour whose signs earn most. points: what
-    they earn; verdict: yes_clear or yes_weak. observed: whether an observer wrote the hour down.
+    hour: the hour of the passage, as a place on the grid; best: of the hours whose signs earn most the
+    nearest to it. points: what they earn; verdict: yes_clear or yes_weak. observed: whether an observer wrote
+    the hour down.
     """
 
     hour: IndexArray
@@ -48,7 +49,7 @@ def find_passages(grid: HourGrid, found: HourlyLegs, fropa: NDArray[np.datetime6
     time goes before our own.
     """
     yes = np.flatnonzero(found.verdict == "yes")
-    sharp = sharpness(grid) + _SIGNS_WEIGHT * found.total
+    sharp = sharpness(grid, found)
     written = (fropa.astype("datetime64[m]") + np.timedelta64(30, "m")).astype("datetime64[h]")
     hours = (written - grid.hour[:1]).astype(np.int64) if len(grid.hour) else np.empty(0, dtype=np.int64)
     passages = [_timed(group, found, sharp, hours) for group in _runs(yes)]
@@ -79,9 +80,10 @@ def _runs(places: IndexArray) -> list[IndexArray]:
 
 def _timed(group: IndexArray, found: HourlyLegs, sharp: FloatArray, fropa: NDArray[np.int64]) -> _Timed:
     first, last = max(group[0] - SEARCH_HOURS, 0), min(group[-1] + SEARCH_HOURS, len(sharp) - 1)
-    best = int(group[np.argmax(found.total[group])])
     written = fropa[(fropa >= first) & (fropa <= last)]
     hour = int(written[0]) if len(written) else first + int(np.argmax(sharp[first : last + 1]))
+    strongest = group[found.total[group] == found.total[group].max()]
+    best = int(strongest[np.argmin(np.abs(strongest - hour))])
     return _Timed(hour, best, float(found.total[best]), float(sharp[hour]), bool(len(written)))
 
 
@@ -102,11 +104,12 @@ def _joined(first: _Timed, second: _Timed) -> _Timed:
     return sharper._replace(best=stronger.best, points=stronger.points)
 
 
-def sharpness(grid: HourGrid) -> FloatArray:
+def sharpness(grid: HourGrid, found: HourlyLegs) -> FloatArray:
     """Say for every hour how sharply wind, pressure and dew point change there, each from 0 to 2.
 
     Clockwise turn of three-hour winds into the sector, gain of their northerly component, a kink of the
-    pressure from falling to rising, a fall of the dew point. The weights are ours.
+    pressure from falling to rising, a fall of the dew point; and a little for the hour's own points. The
+    weights are ours.
     """
     back, on = (-_SHARP_HOURS, -1), (0, _SHARP_HOURS - 1)
     before, after = (
@@ -123,7 +126,8 @@ def sharpness(grid: HourGrid) -> FloatArray:
         kink / _SHARP_KINK_HPA,
         drier / _SHARP_DEW_C,
     )
-    return np.asarray(sum(np.clip(np.nan_to_num(sign), 0.0, _MOST_OF_A_SIGN) for sign in signs))
+    sharp = sum(np.clip(np.nan_to_num(sign), 0.0, _MOST_OF_A_SIGN) for sign in signs)
+    return np.asarray(sharp + _SIGNS_WEIGHT * found.total)
 
 
 def find_lows(found: HourlyLegs, passages: Passages) -> IndexArray:

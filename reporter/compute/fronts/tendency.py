@@ -43,7 +43,7 @@ def tendency(pressure_hpa: ArrayLike) -> Tendency:
     first, second = np.round(middle - hours[..., 0], 6), np.round(hours[..., 3] - middle, 6)
     change = np.round(hours[..., 3] - hours[..., 0], 6)
     was, then = _side(first), _side(second)
-    same = np.abs(second - first) <= STEADY_HPA
+    same = np.abs(np.round(second - first, 6)) <= STEADY_HPA
     cases: list[tuple[NDArray[np.bool_], int]] = [
         (~np.isfinite(change) | ~np.isfinite(middle), UNKNOWN),
         ((was > 0) & (then < 0) & (change >= 0), 0),

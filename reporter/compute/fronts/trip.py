@@ -6,7 +6,7 @@ import pandas as pd
 from reporter.compute.fronts import legs
 from reporter.compute.fronts.calendar import ONE_DAY, DateArray, Label, calendar, spell
 from reporter.compute.fronts.earlier import Earlier, earlier_readings
-from reporter.compute.fronts.wind import BoolArray, Wind, mirrored, within
+from reporter.compute.fronts.wind import BoolArray, Wind, is_light, mirrored, within
 from reporter.compute.ratio import FloatArray
 from reporter.schema.fronts import (
     RECOVERED_SECTOR_DEG,
@@ -91,11 +91,11 @@ def reading_signs(readings: pd.DataFrame, *, southern: bool, sea_level: bool) ->
 
 def _wind(readings: pd.DataFrame, *, southern: bool) -> Wind:
     typed = readings["wind_from_deg"].to_numpy(dtype=np.float64)
-    light = typed == LIGHT_WIND
+    speed = readings["wind_speed_ms"].to_numpy(dtype=np.float64)
+    light = (typed == LIGHT_WIND) | is_light(speed)
     came_from = np.where(light, np.nan, typed)
     if southern:
         came_from = mirrored(came_from)
-    speed = readings["wind_speed_ms"].to_numpy(dtype=np.float64)
     return Wind(came_from, np.where(light, 0.0, speed * np.cos(np.deg2rad(came_from))), light)
 
 
@@ -107,7 +107,8 @@ def _looks_like_it(readings: pd.DataFrame, wind: Wind) -> BoolArray:
 
 def _same_water(readings: pd.DataFrame, pairs: Earlier) -> BoolArray:
     water = readings["water"].to_numpy(dtype=object)
-    return np.asarray(water[pairs.later] == water[pairs.earlier], dtype=bool)
+    same = (water[pairs.later] == water[pairs.earlier]) & (water[pairs.later] != "")
+    return np.asarray(same, dtype=bool)
 
 
 def _near_clock(hours: FloatArray) -> BoolArray:

@@ -30,15 +30,20 @@ def direction_of(u: ArrayLike, v: ArrayLike) -> FloatArray:
     """Return where wind of these components comes from, 0 to 360; NaN where it is light or not known."""
     east, north = np.asarray(u, dtype=np.float64), np.asarray(v, dtype=np.float64)
     degrees = np.round(np.rad2deg(np.arctan2(-east, -north)) % 360.0, _DECIMALS) % 360.0
-    strong = np.round(speed_of(east, north), _DECIMALS) >= LIGHT_WIND_MS
-    return np.asarray(np.where(strong, degrees, np.nan), dtype=np.float64)
+    light = is_light(speed_of(east, north))
+    return np.asarray(np.where(light, np.nan, degrees), dtype=np.float64)
+
+
+def is_light(speed_ms: ArrayLike) -> BoolArray:
+    """Whether wind of a speed (m/s) is too light to have a direction; not where the speed is not known."""
+    return np.asarray(np.round(np.asarray(speed_ms, dtype=np.float64), _DECIMALS) < LIGHT_WIND_MS)
 
 
 def turn(before_deg: ArrayLike, after_deg: ArrayLike) -> FloatArray:
     """Return the signed turn from one direction to another, over -180 to 180; clockwise is positive."""
     change = np.asarray(after_deg, dtype=np.float64) - np.asarray(before_deg, dtype=np.float64)
-    signed = (change + 180.0) % 360.0 - 180.0
-    return np.asarray(np.round(np.where(signed == -180.0, 180.0, signed), _DECIMALS), dtype=np.float64)
+    signed = np.round((change + 180.0) % 360.0 - 180.0, _DECIMALS)
+    return np.asarray(np.where(signed == -180.0, 180.0, signed), dtype=np.float64)
 
 
 def within(degrees: ArrayLike, sector: tuple[float, float]) -> BoolArray:

@@ -31,7 +31,8 @@ def told(*days: Day, southern: bool = False, dates: list[str] | None = None) -> 
     table = pd.DataFrame([asdict(day) for day in days])
     when = pd.to_datetime(dates) if dates else pd.date_range("2026-04-10", periods=len(days))
     table.insert(0, "date", when.astype("datetime64[s]"))
-    return daily_days(table, southern=southern)
+    made = daily_days(table, southern=southern)
+    return made[made["date"] <= table["date"].max()]
 
 
 def last(*days: Day) -> tuple[str, str]:
@@ -53,6 +54,15 @@ def test_front_is_ahead_day_1_day_2_and_day_3() -> None:
         ("no", "day_3"),
         ("no", "ordinary"),
     ]
+
+
+def test_dates_after_the_last_line_are_those_that_a_front_still_names() -> None:
+    dates = pd.date_range("2026-04-10", periods=3).astype("datetime64[s]")
+    for days, words in (([WARM, WARM, COLD], ["day_2", "day_3"]), ([WARM, WARM, WARM], [])):
+        table = pd.DataFrame([asdict(day) for day in days])
+        table.insert(0, "date", dates)
+        made = daily_days(table, southern=False)
+        assert made["day_type"].tolist()[3:] == words
 
 
 def test_evidence_of_a_front_stands_at_every_day_about_it() -> None:
@@ -106,10 +116,13 @@ def test_wind_is_held_against_whichever_of_two_days_turned_more(
     assert points("wind", *days) == expected
 
 
-def test_wind_before_is_that_of_the_day_that_earned_the_points() -> None:
-    days = [Day(wind_from_deg=value, wind_speed_ms=5) for value in (200, 310, 315)]
-    assert told(*days)["wind_before_deg"].iloc[-1] == 200
-    days = [Day(wind_from_deg=value, wind_speed_ms=5) for value in (180, 200, 315)]
+@pytest.mark.parametrize(
+    "directions",
+    [(200, 310, 315), (180, 200, 315), (200, NOT_KNOWN, 315), (NOT_KNOWN, 200, 315)],
+)
+def test_wind_before_is_that_of_the_day_that_earned_the_points(directions: tuple[float, ...]) -> None:
+    # Where both days earn as many, it is the nearer one's.
+    days = [Day(wind_from_deg=value, wind_speed_ms=5) for value in directions]
     assert told(*days)["wind_before_deg"].iloc[-1] == 200
 
 
@@ -250,6 +263,15 @@ def test_southern_front_is_the_mirror_of_a_northern_one() -> None:
     assert south.loc[2, shown].tolist() == [340, 220]
     assert "day_1" not in told(warm, warm, cold, southern=False)["day_type"].tolist()
     assert "day_1" not in told(WARM, WARM, COLD, southern=True)["day_type"].tolist()
+
+
+@pytest.mark.parametrize(("direction", "remark"), [(60, "easterly_surge"), (130, ""), (320, "")])
+def test_pressure_and_cold_with_an_easterly_wind_are_a_surge_and_no_front(
+    direction: float, remark: str
+) -> None:
+    row = told(WARM, WARM, replace(COLD, wind_from_deg=direction)).iloc[-1]
+    assert row["remark"] == remark
+    assert (row["verdict"] == "no") == (direction != 320)
 
 
 def test_one_day_alone_is_not_decided() -> None:

@@ -104,6 +104,14 @@ def test_front_with_wind_from_020_is_a_front() -> None:
     assert words(made)[3][1] == "day_1"
 
 
+def test_backdoor_front_is_remarked_on_as_an_easterly_surge_on_the_date_behind_it() -> None:
+    middle = pd.Timestamp(np.datetime64(MIDDLE, "h"))
+    remarks = told(weather.backdoor_front()).table.set_index("date")["remark"]
+    assert remarks[remarks != ""].to_dict() == {middle: "easterly_surge"}
+    for case in ("quiet week", "warm front", "wind turns and it cools under a steady pressure"):
+        assert set(told(NO_FRONT[case]).table["remark"]) == {""}
+
+
 def test_coastal_low_is_behind_a_low_and_no_front() -> None:
     made = told(weather.coastal_low())
     assert passages(made) == []

@@ -161,6 +161,20 @@ def test_tendency_is_that_of_the_three_hours_before_the_start() -> None:
     assert np.isnan(table["tendency_hpa"].iloc[2])
 
 
+@pytest.mark.parametrize(
+    ("trip", "expected"),
+    [
+        (Trip("2026-04-05", 21, 23), ""),  # 02 h UTC, two hours into the record
+        (Trip("2026-04-05", 22, 23), "steady"),  # 03 h UTC
+        (Trip("2026-04-07", 18, 20), "steady"),  # 23 h UTC, its last hour
+        (Trip("2026-04-07", 19, 20), ""),
+        (Trip("2026-04-07", np.nan, 20), ""),
+    ],
+)
+def test_tendency_needs_every_hour_of_the_three(trip: Trip, expected: str) -> None:
+    assert told(trip, calendars=(hourly(station(48, pressure=1010.0)),))["tendency"].tolist() == [expected]
+
+
 def test_tendency_comes_from_the_first_file_that_knows_it() -> None:
     blind, flat = station(48), station(48, pressure=1010.0)
     falling = station(48, pressure=np.linspace(1060, 1013, 48))
@@ -232,6 +246,25 @@ def test_readings_of_trips_speak_where_nothing_else_does(logged: Logged) -> None
     assert (row["verdict"], row["day_type"], row["source"]) == ("yes_clear", "day_1", "trip")
 
 
+@pytest.mark.parametrize(
+    ("barometer", "verdict"),
+    [("sea level", "yes_clear"), ("absolute", "not_enough_data"), (None, "not_enough_data")],
+)
+def test_readings_on_two_waters_are_compared_only_by_a_barometer_set_to_sea_level(
+    logged: Logged, barometer: str | None, verdict: str
+) -> None:
+    changes: dict[str, Change] = {
+        "Conditions": [
+            ["Trip", "Barometer", "Wind from", "Wind speed", "Air temp"],
+            ["T-003", 1012, 200, 18, 20],  # Bell River, the day before
+            ["T-001", 1018, 310, 18, 15],  # Lake Arden
+        ],
+        "Trips": {"B2": APRIL_11, "B4": dt.date(2026, 4, 10)},
+        "Season": {"B2": "metric", "A7": "Barometer", "B7": barometer},
+    }
+    assert on_the_11th(dates_of(logged, changes))["verdict"] == verdict
+
+
 def test_log_without_any_weather_knows_nothing_of_its_dates(logged: Logged) -> None:
     days = dates_of(logged, {})
     row = on_the_11th(days)
@@ -271,6 +304,33 @@ def test_weather_every_six_hours_or_by_day_only_is_read_day_by_day(
     assert [calendar.source for calendar in days.calendars] == ["daily"]
     row = on_the_11th(days)
     assert (row["verdict"], row["source"]) == ("yes_clear", "daily")
+
+
+def test_dates_are_those_of_the_season(logged: Logged) -> None:
+    # The hours can tell of the 8th to the 15th.
+    season: Change = {"B2": "metric", "B3": APRIL_11, "B4": dt.date(2026, 4, 13)}
+    dates = dates_of(logged, {"Season": season}, quiet_hours()).table["date"]
+    assert [f"{date:%d}" for date in dates] == ["11", "12", "13"]
+
+
+@pytest.mark.parametrize(
+    ("latitude", "verdict", "tropics"),
+    [
+        (45, "yes_clear", False),
+        (23, "yes_clear", False),
+        (22, "yes_clear", True),
+        (-22, "no", True),
+        (-35, "no", False),
+    ],
+)
+def test_latitude_says_which_hemisphere_it_is_and_whether_the_tropics(
+    logged: Logged, latitude: float, verdict: str, tropics: bool
+) -> None:
+    # From 200 to 310 degrees is a front of the northern hemisphere alone.
+    season: Change = {"B2": "metric", "A7": "Latitude", "B7": latitude}
+    days = dates_of(logged, {"Season": season}, front_hours())
+    assert on_the_11th(days)["verdict"] == verdict
+    assert days.tropics is tropics
 
 
 def test_call_is_the_final_word_and_the_verdict_stays_visible(logged: Logged) -> None:

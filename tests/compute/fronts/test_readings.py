@@ -51,6 +51,11 @@ def test_reading_without_a_time_is_taken_at_the_trips_start(logged: Logged) -> N
     assert reading_table(log)["at"].tolist() == [pd.Timestamp("2026-04-18 07:15")]
 
 
+def test_reading_at_the_very_start_is_of_the_trips_date(logged: Logged) -> None:
+    log = logged(conditions(["T-001", None, dt.time(6), 1013]))
+    assert reading_table(log)["at"].tolist() == [pd.Timestamp("2026-04-18 06:00")]
+
+
 def test_reading_of_a_night_trip_before_its_start_on_the_clock_is_of_the_next_date(logged: Logged) -> None:
     night = {"D2": dt.time(20), "E2": dt.time(3)}
     log = logged({**conditions(["T-001", None, dt.time(1), 1013]), "Trips": night})
@@ -104,13 +109,14 @@ def test_light_wind_is_a_reading_without_a_direction(logged: Logged) -> None:
 # How the water had warmed
 
 
-def changes(*trips: tuple[int, str, float]) -> dict[str, float]:
-    """Return change by date for trips of (day of April, water, temperature), each in a column of its own."""
+def changes(*trips: tuple[int, str, float], cancelled: int | None = None) -> dict[str, float]:
+    """Return change by date for trips of (day of April, water, temperature); of which one was cancelled."""
     made = pd.DataFrame(trips, columns=["day", "water", "water_temp_c"])
     made["date"] = pd.to_datetime("2026-03-31") + pd.to_timedelta(made["day"], unit="D")
     made = made.assign(
         trip_no=range(1, len(made) + 1), fished=True, begin_min=[360.0 + i for i in made.index]
     )
+    made.loc[made["day"] == cancelled, "fished"] = False
     found = water_changes(made[["trip_no", "water_temp_c"]], made.drop(columns="water_temp_c"))
     return {f"{date:%d}": change for date, change in found["water_temp_change_c"].items()}
 
@@ -130,6 +136,12 @@ def test_water_temperature_is_held_against_the_same_water_only() -> None:
 def test_water_temperature_is_held_against_the_last_trip_that_took_one() -> None:
     found = changes((10, "Lake Arden", 15), (11, "Lake Arden", np.nan), (12, "Lake Arden", 16))
     assert found == {"12": 1}
+
+
+def test_water_temperature_of_a_cancelled_trip_does_not_count() -> None:
+    trips = [(10, "Lake Arden", 15), (11, "Lake Arden", 9), (12, "Lake Arden", 16)]
+    assert changes(*trips) == {"11": -6, "12": 7}
+    assert changes(*trips, cancelled=11) == {"12": 1}
 
 
 def test_water_temperature_of_one_date_is_not_held_against_itself() -> None:

@@ -23,6 +23,7 @@ class Look:
     wind_speed_ms: float = NOT_KNOWN
     air_temp_c: float = NOT_KNOWN
     water: str = "Lake Arden"
+    sky: str = ""
 
 
 WARM = Look(24, 1012, 200, 5, 20)
@@ -65,6 +66,29 @@ def test_pressure_wind_and_air_that_all_changed_show_a_front() -> None:
 def test_single_reading_proves_nothing() -> None:
     assert word(COLD) == "not_enough_data"
     assert word(replace(COLD, barometer_hpa=1035, wind_from_deg=315, air_temp_c=-5)) == "not_enough_data"
+
+
+@pytest.mark.parametrize(
+    ("direction", "sky", "remark"),
+    [
+        (315, "clear", "consistent"),
+        (315, "overcast", ""),
+        (315, "", ""),
+        (90, "clear", ""),
+        (NOT_KNOWN, "clear", ""),
+    ],
+)
+def test_northwest_wind_under_a_clear_sky_is_consistent_with_a_front_and_shows_none(
+    direction: float, sky: str, remark: str
+) -> None:
+    looks = table_of(Look(0, 1030, direction, 5, 5, sky=sky))
+    (row,) = trip_days(looks, southern=False, sea_level=True).to_dict("records")
+    assert (row["verdict"], row["day_type"], row["remark"]) == ("not_enough_data", "not_known", remark)
+
+
+def test_date_that_is_decided_has_no_remark() -> None:
+    table = trip_days(table_of(WARM, replace(COLD, sky="clear")), southern=False, sea_level=True)
+    assert set(table["remark"]) == {""}
 
 
 def test_three_points_are_too_few() -> None:
