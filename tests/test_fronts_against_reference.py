@@ -88,7 +88,7 @@ HOURLY_NAMES = {
     *("second day kept", "second day over", "passage that an observer wrote", "two passages or more"),
 }
 DAILY_NAMES = {
-    *("ordinary no", "ahead no", "ahead not_enough_data", "day_1 yes_clear", "day_1 yes_weak"),
+    *("ordinary no", "ahead no", "day_1 yes_clear", "day_1 yes_weak"),
     *("day_2 yes_clear", "day_2 yes_weak", "day_3 no", "day_3 not_enough_data", "possible possible"),
     "not_known not_enough_data",
 }

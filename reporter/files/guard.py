@@ -22,10 +22,15 @@ def guard_target(target: Path, inputs: Sequence[Path], may_replace: frozenset[st
         exists = target.exists()
     except OSError as error:
         raise refusal_for(target, error) from error
-    if any(_same(source, target) for source in inputs):
-        raise refusal(target, "that is the workbook I am reading; choose another name")
+    guard_input(target, inputs)
     if exists:
         _guard_existing(target, may_replace)
+
+
+def guard_input(target: Path, inputs: Sequence[Path]) -> None:
+    """Raise CannotWrite where ``target`` is one of the files being read, under whatever name."""
+    if any(_same(source, target) for source in inputs):
+        raise refusal(target, "that is a file I am reading; choose another name")
 
 
 def _guard_existing(target: Path, may_replace: frozenset[str]) -> None:

@@ -79,7 +79,7 @@ def build(job: Job, inputs: Sequence[Path], weather: Sequence[RawWeather] = ()) 
     if job.report.parent.exists():
         guard_target(job.report, inputs, _REPLACES)
     if job.tables:
-        guard_tables(job.tables)
+        guard_tables(job.tables, inputs)
     reading = read_season(job.log, weather)
     effects = Counter(found.effect for found in reading.problems)
     if reading.season is None:

@@ -140,8 +140,10 @@ TRIP_SAME_CLOCK_HOURS = 3.0
 SEA_LEVEL_HIGHEST_M = 300.0
 """Above it sea-level pressure moves with the air's warmth too much to be used."""
 
-HOURLY_ENOUGH = 0.5
-"""Share of dates that hours must be able to decide; a file that cannot is read day by day instead."""
+HOURLY_STEP_HOURS = 3
+HOURLY_ENOUGH = 0.75
+"""Share of hours that must lie between observations no further apart than the step: six-hourly or
+daylight-only observations do not, and are read day by day instead."""
 
 WATER_DAYS = 3
 """How long ago the last water temperature on the same water may be."""

@@ -190,6 +190,6 @@ def _whole_log(sheets: dict[str, TidySheet], settings: Settings) -> list[Problem
         problems.append(problem("no_trips", trips.sheet.name))
     if settings["as_of"] is None and settings["last_day"] is None:
         problems.append(problem("no_as_of", BY_KEY["season"].name))
-    if settings["time_zone"] is None:
+    if settings["time_zone"] is None and "time_zone" not in settings.unread:
         problems.append(problem("no_time_zone", BY_KEY["season"].name))
     return problems

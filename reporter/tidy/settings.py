@@ -25,9 +25,13 @@ _FIRST = ("units", "decimal_mark", "date_order", "first_day", "last_day")
 
 @dataclass(frozen=True, slots=True)
 class Settings:
-    """What Season says: setting key -> typed value; settings that are blank or not there are not in it."""
+    """What Season says: setting key -> typed value; settings that are blank or not there are not in it.
+
+    unread: keys of settings whose value cannot be read, which was said.
+    """
 
     given: dict[str, Typed]
+    unread: frozenset[str] = frozenset()
 
     def __getitem__(self, key: str) -> Any:
         """Return a setting's value, None where it is blank."""
@@ -72,6 +76,7 @@ def read_settings(tidy: TidySheet | None) -> Settings:
     if tidy is None:
         return Settings(values)
     rows = _rows_by_setting(tidy)
+    unread: set[str] = set()
     for key in (*_FIRST, *(setting.key for setting in SETTINGS if setting.key not in _FIRST)):
         if key not in rows:
             continue
@@ -79,9 +84,10 @@ def read_settings(tidy: TidySheet | None) -> Settings:
         value = _read_setting(tidy, index, setting, Settings(values).context)
         if isinstance(value, NotRead):
             tidy.set_aside("required_unread", index, "value", why=value.why, remedy=value.remedy)
+            unread.add(key)
         elif value is not None:
             values[key] = value
-    return Settings(values)
+    return Settings(values, frozenset(unread))
 
 
 def _rows_by_setting(tidy: TidySheet) -> dict[str, tuple[int, Column]]:

@@ -3,7 +3,7 @@
 import csv
 import json
 import math
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from functools import partial
 from pathlib import Path
 from typing import Any
@@ -14,6 +14,7 @@ from reporter import __version__
 from reporter.files.atomic import replace_file
 from reporter.files.errors import CannotWrite
 from reporter.files.folders import make_folder
+from reporter.files.guard import guard_input
 from reporter.schema.csv_table import CsvField, CsvTable
 from reporter.schema.tables import TABLES
 from reporter.write.clean import clean
@@ -23,14 +24,16 @@ _MARK = "season-reporter"
 _FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r")
 
 
-def guard_tables(folder: Path) -> None:
-    """Raise CannotWrite where the tables would write over files that are not ours, or cannot be a folder."""
+def guard_tables(folder: Path, inputs: Sequence[Path]) -> None:
+    """Raise CannotWrite where the tables would write over a file that is read, or one that is not ours."""
     if folder.exists() and not folder.is_dir():
         raise CannotWrite(
             f"I cannot write tables into {folder}: it is a file, not a folder; choose another name."
         )
     names = [PACKAGE, *(f"{table.name}.csv" for table in TABLES)]
     there = [name for name in names if (folder / name).exists()]
+    for name in there:
+        guard_input(folder / name, inputs)
     if there and not is_ours(folder):
         raise CannotWrite(
             f"I cannot write tables into {folder}: {there[0]} is there and was not written by reporter; "

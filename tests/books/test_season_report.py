@@ -23,6 +23,7 @@ SHEETS = [
     "At a glance",
     "Techniques",
     "Front days",
+    "Front days by date",
     "What the days did",
     "Waters",
     "Trips",

@@ -193,7 +193,7 @@ def test_target_that_is_an_input_is_refused(
         link(target, log)
     before = contents(log.parent)
     ran = run("build", log, target) if link is None else run("build", log)
-    assert "that is the workbook I am reading" in ran.err
+    assert "that is a file I am reading" in ran.err
     assert ran.code == 1
     after = contents(log.parent)
     assert before.items() <= after.items()

@@ -40,22 +40,20 @@ def test_a_report_of_ours_may_be_replaced_by_a_report(tmp_path: Path, log: Path)
 
 
 def test_the_log_itself_is_never_a_target(log: Path) -> None:
-    assert "the workbook I am reading" in _refused(log, [log])
-    assert "the workbook I am reading" in _refused(
-        log.parent / "." / ".." / log.parent.name / log.name, [log]
-    )
+    assert "a file I am reading" in _refused(log, [log])
+    assert "a file I am reading" in _refused(log.parent / "." / ".." / log.parent.name / log.name, [log])
 
 
 def test_an_input_is_never_a_target_even_if_it_is_a_report_of_ours(tmp_path: Path) -> None:
     report = _marked(tmp_path / "report.xlsx", "report")
-    assert "the workbook I am reading" in _refused(report, [tmp_path / "other.xlsx", report])
+    assert "a file I am reading" in _refused(report, [tmp_path / "other.xlsx", report])
 
 
 @pytest.mark.parametrize("link", ["hard", "symbolic"])
 def test_another_name_for_the_log_is_never_a_target(link: str, tmp_path: Path, log: Path) -> None:
     other = tmp_path / "other.xlsx"
     os.link(log, other) if link == "hard" else other.symlink_to(log)
-    assert "the workbook I am reading" in _refused(other, [log])
+    assert "a file I am reading" in _refused(other, [log])
 
 
 def test_what_we_did_not_write_is_never_replaced(tmp_path: Path, log: Path) -> None:

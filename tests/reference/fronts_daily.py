@@ -136,9 +136,10 @@ def calendar(
     first_days = _first_days(fronts)
     kept = [first for first in first_days if not over(first)]
     for first in kept:
-        name(first + 2 * _ONE, "day_3", first)
+        if verdicts.get(first + 2 * _ONE) != POSSIBLE:
+            name(first + 2 * _ONE, "day_3", first)
     for first in first_days:
-        if first - _ONE in verdicts:
+        if verdicts.get(first - _ONE, UNDECIDED) != UNDECIDED:
             name(first - _ONE, "ahead", first)
     for first in kept:
         name(first + _ONE, "day_2", first, flag(fronts[first]))

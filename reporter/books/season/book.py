@@ -5,7 +5,7 @@ import datetime as dt
 from reporter.books.blocks import Book
 from reporter.books.season.data_sheets import fish_rows, stints, trip_techniques
 from reporter.books.season.day_rates import day_rates
-from reporter.books.season.front_days import front_days
+from reporter.books.season.front_days import front_days, front_days_by_date
 from reporter.books.season.glance import at_a_glance
 from reporter.books.season.rows_to_fix import rows_to_fix
 from reporter.books.season.techniques import techniques
@@ -25,6 +25,7 @@ def season_book(report: Report) -> Book:
             at_a_glance(report),
             techniques(report),
             front_days(report),
+            front_days_by_date(report),
             day_rates(report),
             waters(report),
             trips(report),

@@ -106,9 +106,7 @@ _NO = Field("no", "No.", "plain")
 def _whole(report: Report, by: By) -> Table:
     rows = _rows(report, by, "season")
     grouping = Grouping({_NUMBER[by]: "day_no"}, "new_trip")
-    labels = (_NO, Field("all", "All"))
-    cells: dict[str, list[Value]] = {"no": [1] * len(rows), "all": ["all techniques"] * len(rows)}
-    return _table(f"days_{by}", f"All techniques together, {_WHOSE[by]}", rows, grouping, labels, cells)
+    return _table(f"days_{by}", f"All techniques together, {_WHOSE[by]}", rows, grouping, (), {})
 
 
 def _styles(report: Report, by: By) -> Table:

@@ -73,7 +73,6 @@ def front_day_table(report: Report, table: pd.DataFrame) -> Table:
         "front_day",
         _day_fields(system),
         columns,
-        title="A row a day",
         note=_NOTE,
         filtered=True,
         flagged={"verdict": flagged.tolist()},

@@ -46,15 +46,23 @@ def front_days(report: Report) -> Sheet:
     """Return the sheet Front days."""
     fronts = report.season.fronts
     heading = (Line("Front days", "title"), Line(_LEAD, "lead"), *_tropics(fronts), Line(_CAUTION, "caution"))
-    blocks: list[Block] = [Text(heading), _rests_on(fronts)]
     table = fronts.table
-    if not table.empty:
-        blocks += [season_calendar(table), *_chart(table, usual_unit("pressure", report.season.system).label)]
+    gauge = usual_unit("pressure", report.season.system).label
+    blocks: list[Block] = [Text(heading), _rests_on(fronts), *_chart(table, gauge)]
     blocks += [_agreement(fronts.agreement), *_kappa(fronts.agreement)]
+    if not table.empty:
+        blocks.append(season_calendar(table))
+    return Sheet("Front days", tuple(blocks), group="me")
+
+
+def front_days_by_date(report: Report) -> Sheet:
+    """Return the sheet Front days by date: the evidence, a row a date that was fished or is known."""
+    table = report.season.fronts.table
     told = table[table["fished"] | (table["source"] != "") | (table["call"] != "")]
-    if not told.empty:
-        blocks.append(front_day_table(report, told))
-    return Sheet("Front days", tuple(blocks), group="me", landscape=True)
+    lead = Line("Why the tool says so: the evidence, a row a date.", "lead")
+    heading = Text((Line("Front days by date", "title"), lead))
+    blocks = (heading, front_day_table(report, told))
+    return Sheet("Front days by date", blocks, group="me", landscape=True, pages_wide=2)
 
 
 def front_finding(report: Report) -> str:
@@ -63,7 +71,9 @@ def front_finding(report: Report) -> str:
     fished = table[table["fished"]]
     known = fished[fished["verdict"] != "not_enough_data"]
     if known.empty:
-        return f"not known on any date: {MEND} would tell."
+        zone = report.season.fronts.stations and not report.season.settings["time_zone"]
+        mend = "Time zone on Season" if zone else MEND
+        return f"not known on any fished date: {mend} would tell."
     flagged = int(fished["verdict"].isin(FLAGGED).sum())
     said = f"{flagged} of {counted(len(fished), 'fished date')} lay behind a front (day 1 or 2)"
     unknown = len(fished) - len(known)
@@ -82,7 +92,13 @@ def _rests_on(fronts: FrontDays) -> Figures:
     flagged = int(table["verdict"].isin(FLAGGED).sum())
     fished = table[table["fished"]]
     items = [
-        Figure("flagged", "Dates flagged: day 1 or 2 behind a front", flagged, "whole", f"of {len(table)}"),
+        Figure(
+            "flagged",
+            "Dates flagged: day 1 or 2 behind a front",
+            flagged,
+            "whole",
+            f"of {len(table)} dates",
+        ),
         Figure(
             "fished_flagged",
             "Of them fished",
@@ -150,7 +166,7 @@ def _agreement(found: Agreement) -> Table:
     if found.dates:
         compared += f", {share(found.both_yes + found.both_no, found.dates)} alike"
     if np.isfinite(found.positive):
-        compared += f"; where either says yes, both do in {found.positive:.0%} (2a / (2a + b + c))"
+        compared += f"; agreement on yes {round(100 * found.positive)} % (2a / (2a + b + c), a: both yes)"
     note = f"{compared}." + (f" Fished dates left out: {left}." if left else "")
     columns: dict[str, list[Value]] = {
         "call": ["Your call: yes", "Your call: no"],

@@ -108,10 +108,11 @@ def _tendencies(table: pd.DataFrame, system: System) -> list[Cell]:
     """Return what the barometer did before each trip, as `rising, +0.06 inHg`."""
     gauge = usual_unit("pressure", system)
     decimals = 2 if system == "us" else 1
-    changes = (gauge.difference(change) for change in table["tendency_hpa"].tolist())
+    changes = (round(gauge.difference(change), decimals) + 0.0 for change in table["tendency_hpa"].tolist())
+    columns = (table["tendency"], table["fished"], changes)
     return [
-        f"{words}, {change:+.{decimals}f} {gauge.label}" if words else None
-        for words, change in zip(table["tendency"], changes, strict=True)
+        f"{words}, {change:+.{decimals}f} {gauge.label}" if words and fished else None
+        for words, fished, change in zip(*columns, strict=True)
     ]
 
 

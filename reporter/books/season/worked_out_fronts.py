@@ -36,7 +36,7 @@ _SIGNS: tuple[tuple[str, str, str], ...] = (
     ),
     (
         "Sky cleared",
-        "a bonus, never required: in most passages that hours show clearly the sky did not clear",
+        "a bonus, never required: where the sky is known it cleared in about every third passage",
         "5 eighths of cloud or more, then 3 or fewer: one point",
     ),
 )
@@ -122,7 +122,7 @@ _RULES: tuple[tuple[str, str, str], ...] = (
 def front_tables(report: Report) -> tuple[Table | Text, ...]:
     """Return the rules of front days, and where this season's verdicts came from."""
     signs = (("what", "Sign", 24), ("how", "How it is measured", 64), ("points", "One point; two points", 52))
-    rules = (("what", "Front days", 24), ("how", "How", 64), ("source", "Source", 52))
+    rules = (("what", "What", 24), ("how", "How", 64), ("source", "Source", 52))
     return (
         _table("front_signs", "Signs of a cold front and their points", signs, _SIGNS),
         _table("front_rules", "Rules of front days", rules, _RULES),

@@ -147,7 +147,8 @@ def _labels(days: _Days, own: StrArray, total: FloatArray) -> list[Label]:
         over = _recovered(days, place + 1)
         day_1 = days.date[place]
         labels += spell(day_1, place, str(strengths[place]), recovered=over)
-        labels.append(Label(day_1 - ONE_DAY, "ahead", place))
+        if place and own[place - 1] != "not_enough_data":
+            labels.append(Label(day_1 - ONE_DAY, "ahead", place))
     return labels
 
 

@@ -11,6 +11,7 @@ from reporter.compute.fronts.calendar import EVIDENCE, TAKEN
 from reporter.compute.fronts.sources import Calendar, calendars
 from reporter.compute.readings import reading_table
 from reporter.schema.fronts import CALL_DAY_TYPES, TROPICS_DEG, WATER_DAYS, Source
+from reporter.schema.problems import Problem, problem
 from reporter.schema.sheets.trips import FRONT_CALLS
 from reporter.tidy.season import TidyLog
 from reporter.tidy.weather.hours import StationHours
@@ -61,19 +62,39 @@ def front_days(log: TidyLog, trips: pd.DataFrame, stations: Sequence[StationHour
     )
 
 
+def unused_weather(fronts: FrontDays) -> list[Problem]:
+    """Return a note for each hourly station that has no date of the log."""
+    dates = fronts.table["date"]
+    problems = []
+    for calendar in fronts.calendars:
+        own = calendar.table["date"].astype("datetime64[s]")
+        if calendar.station is not None and not own.isin(dates).any():
+            first, last = (f"{day:%Y-%m-%d}" for day in (own.min(), own.max()))
+            name, file = calendar.station.station, calendar.station.source
+            problems.append(problem("weather_other_dates", file, station=name, first=first, last=last))
+    return problems
+
+
 def _dates(log: TidyLog, trips: pd.DataFrame, made: Sequence[Calendar]) -> pd.DataFrame:
-    """Return every date from the first to the last that was fished or that a source can speak of."""
-    fished = trips.loc[trips["fished"], "date"].dropna()
-    told = [calendar.table.loc[calendar.table["day_type"] != "not_known", "date"] for calendar in made]
-    known = pd.concat([fished.astype("datetime64[s]"), *(dates.astype("datetime64[s]") for dates in told)])
+    """Return every date from the first to the last that was fished or that a source can speak of.
+
+    Hourly weather adds no date outside the season, nor outside the log's own dates where Season sets no days.
+    """
+    fished = trips.loc[trips["fished"], "date"].dropna().astype("datetime64[s]")
+    told = [(calendar, _told(calendar)) for calendar in made]
+    own = pd.concat([fished, *(dates for calendar, dates in told if calendar.station is None)])
     first, last = (pd.Timestamp(day) if day else None for day in log.settings.season_days)
-    if first is not None:
-        known = known[known >= first]
-    if last is not None:
-        known = known[known <= last]
+    known = pd.concat([own, *(dates for calendar, dates in told if calendar.station is not None)])
+    known = known[(known >= (first or own.min())) & (known <= (last or own.max()))]
     dates = pd.Series(pd.date_range(known.min(), known.max())) if len(known) else known
     dates = dates.astype("datetime64[s]")
     return pd.DataFrame({"date": dates, "fished": dates.isin(fished)}).reset_index(drop=True)
+
+
+def _told(calendar: Calendar) -> pd.Series:
+    known = calendar.table["day_type"] != "not_known"
+    dates: pd.Series = calendar.table.loc[known, "date"].astype("datetime64[s]")
+    return dates
 
 
 def _with_calls(table: pd.DataFrame, trips: pd.DataFrame) -> pd.DataFrame:

@@ -1,7 +1,7 @@
 """The sources of front days: hourly files, the sheet Weather, the guide's own readings."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 import pandas as pd
@@ -10,7 +10,7 @@ from reporter.compute.fronts.daily import daily_days
 from reporter.compute.fronts.hourly_days import HourlyDays, hourly_days
 from reporter.compute.fronts.trip import trip_days
 from reporter.compute.fronts.wind import direction_of, speed_of
-from reporter.schema.fronts import HOURLY_ENOUGH, Source
+from reporter.schema.fronts import HOURLY_ENOUGH, HOURLY_STEP_HOURS, Source
 from reporter.tidy.moments import LIGHT_WIND
 from reporter.tidy.season import TidyLog
 from reporter.tidy.weather.hours import StationHours
@@ -32,14 +32,15 @@ class Calendar:
     """What every date was by one source.
 
     source: hourly, daily or trip. table: see `reporter.compute.fronts.calendar`. name: of the file or sheet.
-    pressure_hpa: mean pressure by date (index datetime64), as the source shows it.
-    hours: the hourly rule's working, where the source is hourly.
+    pressure_hpa: mean pressure by date (index datetime64), as the source shows it. station: the station that
+    it was read from, where it was one. hours: the hourly rule's working, where the source is hourly.
     """
 
     source: Source
     name: str
     table: pd.DataFrame
     pressure_hpa: pd.Series
+    station: StationHours | None = None
     hours: HourlyDays | None = None
 
 
@@ -48,21 +49,27 @@ def calendars(
 ) -> list[Calendar]:
     """Return the calendars of a log, the best source first: hours, then days, then the trips' own readings.
 
-    Hours that can decide too few dates (six hours apart, or by day only) are read day by day.
+    Stations with too few observations for the hourly rule are read day by day.
     """
     zone = str(log.settings["time_zone"] or "")
     hourly, sparse = [], []
     for station in stations if zone else ():
-        made = _hourly(station, zone, southern=southern)
-        decided = (made.table["verdict"] != "not_enough_data").mean()
-        if decided >= HOURLY_ENOUGH:
-            hourly.append(made)
+        if is_hourly(station):
+            hourly.append(_hourly(station, zone, southern=southern))
         else:
-            sparse.append(_daily(station.source, daily_of(station, zone), southern=southern))
+            days = daily_of(station, zone)
+            sparse.append(replace(_daily(station.source, days, southern=southern), station=station))
     sheet = weather_table(log)
     daily = [_daily("Weather", sheet, southern=southern)] if len(sheet) else []
     own = [_own(log, readings, southern=southern)] if len(readings) else []
     return [*hourly, *daily, *sparse, *own]
+
+
+def is_hourly(station: StationHours) -> bool:
+    """Whether a station's observations mostly follow each other closely enough for the hourly rule."""
+    hours = station.table["hour"].to_numpy(dtype="datetime64[h]").astype(np.int64)
+    steps = np.diff(hours)
+    return len(steps) == 0 or float(steps[steps <= HOURLY_STEP_HOURS].sum()) >= HOURLY_ENOUGH * steps.sum()
 
 
 def _hourly(station: StationHours, zone: str, *, southern: bool) -> Calendar:
@@ -71,7 +78,7 @@ def _hourly(station: StationHours, zone: str, *, southern: bool) -> Calendar:
     if station.pressure_kind == "station" and np.isfinite(station.elevation_m):
         pressure = station_to_altimeter(pressure, station.elevation_m)
     by_date = pd.Series(pressure).groupby(made.clock.date.astype("datetime64[s]")).mean()
-    return Calendar("hourly", station.source, made.table, by_date, made)
+    return Calendar("hourly", station.source, made.table, by_date, station, made)
 
 
 def _daily(name: str, days: pd.DataFrame, *, southern: bool) -> Calendar:

@@ -169,6 +169,6 @@ def _labels(best: pd.DataFrame) -> list[Label]:
             continue  # the second day of the same front
         day_1 = date
         labels += spell(date, place, str(strengths[place]), recovered=own.get(date + ONE_DAY) == "no")
-        if date - ONE_DAY in own:
+        if own.get(date - ONE_DAY, "not_enough_data") != "not_enough_data":
             labels.append(Label(date - ONE_DAY, "ahead", place))
     return labels

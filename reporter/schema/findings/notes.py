@@ -192,4 +192,11 @@ NOTES: tuple[Finding, ...] = (
         "{count} cells stand in columns without a heading, the first in {cell}. Not read.",
         "Give the column a heading, or clear the cells.",
     ),
+    Finding(
+        "weather_other_dates",
+        "note",
+        "A weather file of other dates",
+        "{station}: its hours, {first} to {last}, hold no date of this log. They serve nothing.",
+        "Fetch the hours of this season.",
+    ),
 )

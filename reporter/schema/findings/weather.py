@@ -73,7 +73,7 @@ WEATHER_LINES: tuple[Finding, ...] = (
         "weather_no_zone",
         "set aside",
         "A weather file without a time zone",
-        "{why}, and {season}. File not used.",
+        "{why}. File not used.",
         "Set Time zone on Season, or fetch the file in UTC.",
     ),
     Finding(
@@ -125,7 +125,7 @@ WEATHER_NOTES: tuple[Finding, ...] = (
         "weather_lacks",
         "note",
         "Weather that a station does not report",
-        "{station} has no {what} in this file, so its days read NOT ENOUGH DATA.",
+        "{station} has no {what} in this file, so by it no day can be shown to lie behind a front.",
         "Fetch it with {what}, or from another station.",
     ),
 )

@@ -43,7 +43,7 @@ def read_clock(said: Said, zone: str | None, season: Season) -> Clock | None:
     if word in _UTC_WORDS:
         return Clock(moments, "the file says UTC")
     if word and word not in _STANDARD_WORDS:
-        return _by_heading(said, moments, zone)
+        return _by_heading(said, moments)
     if zone_is == "UTC" and not word:
         return Clock(moments, "files of this kind are in UTC")
     return _by_season(said, moments, "standard time" if word else zone_is, zone)
@@ -56,11 +56,11 @@ def _say_unread(said: Said, moments: Times, keys: tuple[Key, ...]) -> None:
         said.of_rows("weather_time_unread", keys, unread & ~np.array(blank, dtype=bool))
 
 
-def _by_heading(said: Said, moments: Times, zone: str | None) -> Clock | None:
+def _by_heading(said: Said, moments: Times) -> Clock | None:
     named = known_zone(said.raw.zone)
     if named is None:
         why = f"The heading of its time says '{said.raw.zone}', which is no time zone that I know"
-        _no_zone(said, why, zone)
+        said.of_file("weather_no_zone", why=why)
         return None
     return Clock(_from_wall(said, moments, named), f"the file says {named.key}")
 
@@ -68,17 +68,12 @@ def _by_heading(said: Said, moments: Times, zone: str | None) -> Clock | None:
 def _by_season(said: Said, moments: Times, rule: ZoneRule, zone: str | None) -> Clock | None:
     named = known_zone(zone)
     if named is None:
-        _no_zone(said, "The file doesn't say its time zone", zone)
+        said.of_file("weather_no_zone", why="The file doesn't say its time zone, and none is set on Season")
         return None
     how = ", standard time all year" if rule == "standard time" else ""
     said.of_file("weather_zone_from_season", zone=named.key, how=how)
     utc = _from_standard(moments, named) if how else _from_wall(said, moments, named)
     return Clock(utc, f"Time zone on Season: {named.key}{how}")
-
-
-def _no_zone(said: Said, why: str, zone: str | None) -> None:
-    season = f"'{zone}' on Season is none that I know" if zone and zone.strip() else "Season has none"
-    said.of_file("weather_no_zone", why=why, season=season)
 
 
 def _from_wall(said: Said, moments: Times, zone: ZoneInfo) -> Times:

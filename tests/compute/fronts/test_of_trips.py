@@ -146,7 +146,7 @@ def test_local_times_that_are_twice_or_never_are_not_told(
 
 def hourly(hours: StationHours) -> Calendar:
     made = hourly_days(hours, ZONE, southern=False)
-    return Calendar("hourly", "made up.csv", made.table, pd.Series(dtype=float), made)
+    return Calendar("hourly", "made up.csv", made.table, pd.Series(dtype=float), hours=made)
 
 
 def test_tendency_is_that_of_the_three_hours_before_the_start() -> None:
