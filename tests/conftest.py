@@ -24,6 +24,7 @@ def clean_sheets() -> dict[str, list[list[object]]]:
             ["Last day", dt.date(2026, 11, 30)],
             ["As-of date", dt.date(2026, 11, 30)],
             ["Time zone", "America/Chicago"],
+            ["Latitude", 36],
         ],
         "Trips": [
             ["Trip", "Date", "Water", "Start", "End", "Anglers"],

@@ -9,7 +9,8 @@ from reporter.compute.catch import fish_identity, fish_table, make_pairs
 from reporter.compute.catch_checks import check_catch
 from reporter.compute.effort import make_stints
 from reporter.compute.fix_order import in_fix_order, rows_won_back
-from reporter.compute.fronts.days import FrontDays, front_days, unused_weather
+from reporter.compute.fronts.days import FrontDays, front_days
+from reporter.compute.fronts.nearby import check_weather
 from reporter.compute.fronts.of_trips import with_front_days
 from reporter.compute.fronts.rates import day_group
 from reporter.compute.glance import trip_rates
@@ -78,7 +79,12 @@ def compute_season(log: TidyLog, weather: HourlyFiles = NO_FILES) -> Season:
     found = [
         *log.problems,
         *weather.problems,
-        *unused_weather(fronts),
+        *check_weather(
+            weather.stations,
+            fronts.calendars,
+            zone=log.settings["time_zone"] is not None,
+            latitude=log.settings["latitude"] is not None,
+        ),
         *made.problems,
         *check_catch(pairs, fish, catch, stints, trips),
         *stint_problems,

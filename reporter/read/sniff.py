@@ -21,7 +21,8 @@ SENTENCES: dict[Kind, str] = {
     "zip": f"it is packed like a workbook but there is no spreadsheet in it; {SAVE_AGAIN}",
     "xml": f"it is an XML file, not a workbook; {SAVE_AGAIN}",
     "web page": f"it is a web page under a spreadsheet's name; {SAVE_AGAIN}",
-    "text": f"it is plain text, such as CSV, not a workbook; {SAVE_AGAIN}",
+    "text": f"it is plain text, such as CSV, not a workbook; {SAVE_AGAIN}; hourly weather goes behind "
+    "--weather",
     "unknown": f"it is not a spreadsheet that I know; {SAVE_AGAIN}",
 }
 

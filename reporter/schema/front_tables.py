@@ -6,13 +6,18 @@ _VERDICTS = "yes_clear, yes_weak, possible, no or not_enough_data"
 _DAY_TYPES = "ordinary, ahead, passing, day_1, day_2, day_3, behind_low, possible or not_known"
 
 _EVIDENCE_FIELDS: tuple[CsvField, ...] = (
-    CsvField("points", "number", "Points of all signs together; of the front that day_type is about."),
+    CsvField("points", "number", "Points of all signs; of the front that day_type is about, else the most."),
     CsvField("pressure_points", "number", "Points of the rise of pressure, 0 to 2; empty: not known."),
     CsvField("wind_points", "number", "Points of the turn of the wind, 0 to 2."),
     CsvField("air_points", "number", "Points of cooler air, 0 to 2."),
     CsvField("dew_points", "number", "Points of drier air, 0 to 2."),
     CsvField("sky_points", "number", "The bonus point of a sky that cleared."),
-    CsvField("pressure_change_hpa", "number", "Rise of pressure that the verdict rests on.", "hPa"),
+    CsvField(
+        "pressure_change_hpa",
+        "number",
+        "Rise of pressure, as the points have it.",
+        "hPa",
+    ),
     CsvField("wind_before_deg", "number", "Where the wind came from before; empty: light, unknown.", "deg"),
     CsvField("wind_after_deg", "number", "Where it came from after.", "deg"),
     CsvField("air_change_c", "number", "Change of air temperature.", "°C"),
@@ -43,7 +48,11 @@ FRONT_DAYS = CsvTable(
         CsvField("day_type", "string", f"The tool's word for the date: {_DAY_TYPES}."),
         CsvField("source", "string", "What the verdict rests on: hourly, daily or trip; empty: nothing."),
         *_EVIDENCE_FIELDS,
-        CsvField("remark", "string", "easterly_surge, consistent (with a front, not shown), or empty."),
+        CsvField(
+            "remark",
+            "string",
+            "easterly_surge, recovered (no day 2), consistent (not shown), or empty.",
+        ),
         CsvField("hourly_verdict", "string", "What hourly weather says by itself; empty: no hours."),
         CsvField("daily_verdict", "string", "What daily weather says by itself."),
         CsvField("trip_verdict", "string", "What the trips' own readings say by themselves."),

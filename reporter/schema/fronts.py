@@ -15,9 +15,10 @@ DayType = Literal[
 
 Source = Literal["hourly", "daily", "trip", ""]
 
-Remark = Literal["easterly_surge", "consistent", ""]
-"""easterly_surge: pressure and air as behind a front, with wind from the north-east to east. consistent: a
-single reading of north-west wind under a clear sky, which is consistent with a front and shows none."""
+Remark = Literal["easterly_surge", "recovered", "consistent", ""]
+"""easterly_surge: pressure and air as behind a front, with wind from the north-east to east. recovered: the
+weather was back, so that the day after day 1 is no day 2. consistent: a single reading of north-west wind
+under a clear sky, which is consistent with a front and shows none."""
 
 FLAGGED: tuple[Verdict, ...] = ("yes_clear", "yes_weak")
 
@@ -137,8 +138,8 @@ TRIP_MIDDLE_HOURS = 36.0
 TRIP_SAME_CLOCK_HOURS = 3.0
 """Earlier readings that a reading is held against, and how near their clock must be for the air."""
 
-SEA_LEVEL_HIGHEST_M = 300.0
-"""Above it sea-level pressure moves with the air's warmth too much to be used."""
+AROUND_DAYS = 5
+"""Days before and after a log's own dates whose hours can still matter to them."""
 
 HOURLY_STEP_HOURS = 3
 HOURLY_ENOUGH = 0.75

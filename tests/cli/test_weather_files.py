@@ -50,7 +50,7 @@ def test_file_of_hours_tells_the_front_days_and_the_terminal_says_how_many(
     log = write_log()
     ran = run("build", log, "--weather", hours, "--tables", log.parent / "tables")
     assert ran.code == 0
-    assert "1 of 3 fished dates lay behind a front" in " ".join(ran.out.split())
+    assert "1 of 1 fished date that can be told lay behind a front" in " ".join(ran.out.split())
     assert verdicts(log.parent / "tables", "source")["04-18"] == "hourly"
 
 

@@ -2,7 +2,7 @@
 
 import datetime as dt
 
-from tests.tidy.finding_cases import DROP_SHOT, FISH, HEADINGS, Case, fish, note, row, stint, trip
+from tests.tidy.finding_cases import AUGUST, DROP_SHOT, FISH, HEADINGS, Case, fish, note, row, stint, trip
 
 NOTES = (
     note(
@@ -84,6 +84,11 @@ NOTES = (
     note("two_ways", {"Effort": {"F1": "Parts", "F4": 3}}, ("Effort", 4, "two_ways")),
     note("stint_unknown", {"Catch": {"F1": "Stint", "F2": "B"}}, ("Catch", 2, "stint_unknown")),
     note("no_as_of", {"Season": {"B4": None, "B5": None}}, ("Season", 0, "no_as_of")),
+    note(
+        "no_latitude",
+        {"Season": {"A7": None, "B7": None}, "Weather": [["Date", "Sky"], [AUGUST, "clear"]]},
+        ("Season", 0, "no_latitude"),
+    ),
     note("no_time_zone", {"Season": {"B6": None}}, ("Season", 0, "no_time_zone")),
     note("column_not_read", {"Trips": {"G1": "Tip", "G2": 50}}, ("Trips", 1, "column_not_read")),
     note("sheet_not_read", {"My notes": [["a", "b"]]}, ("My notes", 0, "sheet_not_read")),

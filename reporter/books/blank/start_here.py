@@ -39,7 +39,8 @@ _ONCE = (
     "Conditions: further readings of a day. The other sheets serve the paperwork; leave empty what you do"
     " not need.",
     "To know which days lay behind a front: a row a day on Weather, fished or not (high, low, barometer,"
-    " wind); or, at the season's end, one file of hourly airport weather. Without either most days read"
+    " wind); or, at the season's end, one CSV file of hourly airport weather, which your country's weather"
+    " archive gives to anyone. Without either most days read"
     " NOT ENOUGH DATA: readings on trips alone seldom tell.",
 )
 

@@ -52,7 +52,7 @@ def front_day_table(report: Report, table: pd.DataFrame) -> Table:
         "verdict": [VERDICTS[verdict] for verdict in table["verdict"]],
         "day": [DAYS[day_type] for day_type in table["day_type"]],
         "final": _final(table),
-        "source": [SOURCES[source] or None for source in table["source"]],
+        "source": _sources(report, table),
         **{f"{leg}_points": _numbers(table[f"{leg}_points"]) for leg in LEGS},
         "points": _numbers(table["points"]),
         "pressure_change": _shown(table["pressure_change_hpa"], "pressure", system),
@@ -127,6 +127,19 @@ def _day_fields(system: System) -> tuple[Field, ...]:
         Field("pressure", f"Pressure ({gauge})", pressure_look, width=10, help="Mean of the day."),
         Field("flagged", "Of flagged days", pressure_look, width=9, help="For the chart."),
     )
+
+
+def _sources(report: Report, table: pd.DataFrame) -> list[Value]:
+    """Return the source of each verdict, with its station where there are several of the kind."""
+    calendars = report.season.fronts.calendars
+    kinds = [calendar.source for calendar in calendars]
+    names = [
+        f"{SOURCES[calendar.source]}, {calendar.station.station}"
+        if calendar.station is not None and kinds.count(calendar.source) > 1
+        else SOURCES[calendar.source]
+        for calendar in calendars
+    ]
+    return [names[place] if place >= 0 else None for place in table["calendar"].tolist()]
 
 
 def _final(table: pd.DataFrame) -> list[Value]:

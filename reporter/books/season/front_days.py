@@ -19,9 +19,10 @@ from reporter.books.blocks import (
 from reporter.books.season.calendar_table import season_calendar
 from reporter.books.season.front_day_table import front_day_table
 from reporter.books.season.front_words import SOURCES
-from reporter.books.words import counted, share
+from reporter.books.words import counted
 from reporter.compute.fronts.agreement import LEFT_OUT, Agreement, cohen_kappa
 from reporter.compute.fronts.days import FrontDays
+from reporter.compute.fronts.sources import Calendar
 from reporter.compute.report import Report
 from reporter.schema.fronts import FLAGGED, Source
 from reporter.schema.units import usual_unit
@@ -75,8 +76,9 @@ def front_finding(report: Report) -> str:
         mend = "Time zone on Season" if zone else MEND
         return f"not known on any fished date: {mend} would tell."
     flagged = int(fished["verdict"].isin(FLAGGED).sum())
-    said = f"{flagged} of {counted(len(fished), 'fished date')} lay behind a front (day 1 or 2)"
     unknown = len(fished) - len(known)
+    told = "that can be told " if unknown else ""
+    said = f"{flagged} of {counted(len(known), 'fished date')} {told}lay behind a front (day 1 or 2)"
     return f"{said}; {unknown} not known: {MEND} would tell." if unknown else f"{said}."
 
 
@@ -123,13 +125,17 @@ def _rests_on(fronts: FrontDays) -> Figures:
 
 
 def _names(fronts: FrontDays, source: Source) -> str:
-    if source != "hourly":
-        return {"daily": "high, low, barometer, wind", "trip": "Trips and Conditions"}.get(source, "")
-    told = [
-        f"{station.source}, {station.station}: {_pressure_words(station.pressure_kind)}; {station.zone_from}"
-        for station in fronts.stations
-    ]
-    return ". ".join(told)
+    """Return what the calendars of a source were made from."""
+    return ". ".join(_name(calendar) for calendar in fronts.calendars if calendar.source == source)
+
+
+def _name(calendar: Calendar) -> str:
+    station = calendar.station
+    if station is None:
+        return f"{calendar.name}: high, low, barometer, wind" if calendar.source == "daily" else calendar.name
+    by_day = "" if calendar.source == "hourly" else ", read day by day"
+    pressure = _pressure_words(station.pressure_kind)
+    return f"{station.source}, {station.station}{by_day}: {pressure}; {station.zone_from}"
 
 
 def _pressure_words(kind: str) -> str:
@@ -164,7 +170,7 @@ def _agreement(found: Agreement) -> Table:
     left = "; ".join(f"{count} {LEFT_OUT[reason]}" for reason, count in found.left_out.items())
     compared = f"{counted(found.dates, 'date')} compared"
     if found.dates:
-        compared += f", {share(found.both_yes + found.both_no, found.dates)} alike"
+        compared += f", {round(100 * found.share)} % alike"
     if np.isfinite(found.positive):
         compared += f"; agreement on yes {round(100 * found.positive)} % (2a / (2a + b + c), a: both yes)"
     note = f"{compared}." + (f" Fished dates left out: {left}." if left else "")

@@ -39,6 +39,7 @@ IN_CALENDAR: dict[DayType, str] = {
 
 REMARKS: dict[Remark, str] = {
     "easterly_surge": "easterly surge",
+    "recovered": "weather was back: no day 2",
     "consistent": "consistent with a front, not shown",
     "": "",
 }

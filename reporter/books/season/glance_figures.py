@@ -97,7 +97,7 @@ def _unknown_days(rated: pd.DataFrame) -> Figure:
     mend = f"; {MEND} would tell" if unknown else ""
     known = share(float(unknown), float(rated["rod_hours"].sum()))
     return Figure(
-        "unknown_days", "Effort on days not known: front or none?", known, remark=f"of the rod-hours{mend}"
+        "unknown_days", "Effort on days that nobody can tell", known, remark=f"of the rod-hours{mend}"
     )
 
 

@@ -20,7 +20,7 @@ _FIELDS: tuple[Field, ...] = (
 def rows_to_fix(problems: Sequence[tuple[Problem, int]]) -> Sheet:
     """Return the sheet Rows to fix, from problems in order with the rows that each wins back."""
     lead = (
-        "Mend these in your log, from the top: the first win back most. "
+        "Mend these in your log, or in the file that is named, from the top: the first win back most. "
         "'set aside' is not used and is in no total; 'note' is used as it stands."
         if problems
         else "Nothing to mend: every row was read and used."

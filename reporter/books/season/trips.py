@@ -47,7 +47,7 @@ _FIELDS: tuple[Field, ...] = (
     Field(
         "since",
         "Hours since the front passed",
-        "one",
+        "plain",
         help="To the start of the trip, by hourly weather; below 0: before it passed.",
     ),
     Field("tendency", "Barometer, 3 h before the start", help="By hourly weather."),
@@ -89,7 +89,7 @@ def trips(report: Report) -> Sheet:
             day_group_words(group) if fished else None
             for group, fished in zip(day_group(table), table["fished"], strict=True)
         ],
-        "since": cells(table["hours_since_passage"].where(table["fished"])),
+        "since": cells(table["hours_since_passage"].where(table["fished"]).round()),
         "tendency": _tendencies(table, report.season.system),
     }
     blocks = (

@@ -3,6 +3,7 @@
 import math
 from collections.abc import Mapping
 from dataclasses import dataclass
+from statistics import NormalDist
 
 import pandas as pd
 
@@ -13,8 +14,7 @@ from reporter.schema.fronts import (
     MIN_KAPPA_DATES,
     MIN_KAPPA_MARGIN,
 )
-
-Z = 1.959963984540054
+from reporter.schema.thresholds import LEVEL
 
 LEFT_OUT: dict[str, str] = {
     "no_call": "no call written",
@@ -94,7 +94,7 @@ def cohen_kappa(both_yes: int, first_only: int, second_only: int, both_no: int) 
     straight = a * (1 - (yes_1 + yes_2) * (1 - kappa)) ** 2 + d * (1 - (2 - yes_1 - yes_2) * (1 - kappa)) ** 2
     crossed = (1 - kappa) ** 2 * (b * (yes_2 + 1 - yes_1) ** 2 + c * (yes_1 + 1 - yes_2) ** 2)
     variance = (straight + crossed - (kappa - chance * (1 - kappa)) ** 2) / (dates * (1 - chance) ** 2)
-    reach = Z * math.sqrt(max(variance, 0.0))
+    reach = NormalDist().inv_cdf((1 + LEVEL) / 2) * math.sqrt(max(variance, 0.0))
     return Kappa(kappa, kappa - reach, kappa + reach)
 
 

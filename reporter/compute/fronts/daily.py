@@ -71,7 +71,10 @@ def daily_days(table: pd.DataFrame, *, southern: bool) -> pd.DataFrame:
         "dew_point_change_c": dew,
     }
     columns = {key: values[shown_day] for key, values in evidence.items()}
-    table["remark"] = np.where(legs.easterly_surge(points, days.wind), "easterly_surge", "")
+    yes = (table["day_type"] == "day_1").to_numpy()
+    back = np.concatenate([[False], yes[:-1]]) & (table["day_type"] == "ordinary").to_numpy()
+    surge = legs.easterly_surge(points, days.wind)
+    table["remark"] = np.select([surge, back], ["easterly_surge", "recovered"], "")
     table = table.assign(**columns, passage=pd.Series(np.datetime64("NaT"), table.index, "datetime64[s]"))
     # Of the dates beyond the last line only those that a front names.
     kept: pd.DataFrame = table[(table["date"] <= last) | (table["day_type"] != "not_known")]

@@ -8,10 +8,10 @@ import pandas as pd
 
 from reporter.compute.fronts.agreement import Agreement, agreement
 from reporter.compute.fronts.calendar import EVIDENCE, TAKEN
+from reporter.compute.fronts.nearby import Span, log_dates, near_log
 from reporter.compute.fronts.sources import Calendar, calendars
 from reporter.compute.readings import reading_table
 from reporter.schema.fronts import CALL_DAY_TYPES, TROPICS_DEG, WATER_DAYS, Source
-from reporter.schema.problems import Problem, problem
 from reporter.schema.sheets.trips import FRONT_CALLS
 from reporter.tidy.season import TidyLog
 from reporter.tidy.weather.hours import StationHours
@@ -46,8 +46,10 @@ def front_days(log: TidyLog, trips: pd.DataFrame, stations: Sequence[StationHour
     latitude = log.settings["latitude"]
     southern = latitude is not None and latitude < 0
     readings = reading_table(log)
-    made = calendars(log, readings, stations, southern=southern)
-    table = _dates(log, trips, made)
+    span = log_dates(log, trips, readings)
+    near = [part for station in stations if (part := near_log(station, span)) is not None]
+    made = calendars(log, readings, near, southern=southern)
+    table = _dates(trips, made, span)
     table = _with_calls(table, trips)
     table = _with_verdicts(table, made)
     table["final"] = table["call"].where(table["call"].isin(CALL_DAY_TYPES), table["verdict"])
@@ -62,30 +64,12 @@ def front_days(log: TidyLog, trips: pd.DataFrame, stations: Sequence[StationHour
     )
 
 
-def unused_weather(fronts: FrontDays) -> list[Problem]:
-    """Return a note for each hourly station that has no date of the log."""
-    dates = fronts.table["date"]
-    problems = []
-    for calendar in fronts.calendars:
-        own = calendar.table["date"].astype("datetime64[s]")
-        if calendar.station is not None and not own.isin(dates).any():
-            first, last = (f"{day:%Y-%m-%d}" for day in (own.min(), own.max()))
-            name, file = calendar.station.station, calendar.station.source
-            problems.append(problem("weather_other_dates", file, station=name, first=first, last=last))
-    return problems
-
-
-def _dates(log: TidyLog, trips: pd.DataFrame, made: Sequence[Calendar]) -> pd.DataFrame:
-    """Return every date from the first to the last that was fished or that a source can speak of.
-
-    Hourly weather adds no date outside the season, nor outside the log's own dates where Season sets no days.
-    """
+def _dates(trips: pd.DataFrame, made: Sequence[Calendar], span: Span) -> pd.DataFrame:
+    """Return every date from the first to the last that was fished or that a source can speak of."""
     fished = trips.loc[trips["fished"], "date"].dropna().astype("datetime64[s]")
-    told = [(calendar, _told(calendar)) for calendar in made]
-    own = pd.concat([fished, *(dates for calendar, dates in told if calendar.station is None)])
-    first, last = (pd.Timestamp(day) if day else None for day in log.settings.season_days)
-    known = pd.concat([own, *(dates for calendar, dates in told if calendar.station is not None)])
-    known = known[(known >= (first or own.min())) & (known <= (last or own.max()))]
+    known = pd.concat([fished, *map(_told, made)])
+    if span is not None:
+        known = known[(known >= span[0]) & (known <= span[1])]
     dates = pd.Series(pd.date_range(known.min(), known.max())) if len(known) else known
     dates = dates.astype("datetime64[s]")
     return pd.DataFrame({"date": dates, "fished": dates.isin(fished)}).reset_index(drop=True)
@@ -119,11 +103,12 @@ def _with_verdicts(table: pd.DataFrame, made: Sequence[Calendar]) -> pd.DataFram
         verdict = on_date["verdict"].astype(object).fillna("")
         table[own] = table[own].where((table[own] != "") & (table[own] != "not_enough_data"), verdict)
         open_still = table["verdict"] == "not_enough_data"
-        decided = (verdict != "") & (verdict != "not_enough_data")
-        told = on_date["day_type"].notna() & (on_date["day_type"] != "not_known")
         says = open_still & (table["remark"] == "") & on_date["remark"].notna()
         table["remark"] = table["remark"].mask(says, on_date["remark"])
-        better = open_still & (decided | (told & (table["day_type"] == "not_known")))
+        decided = (verdict != "") & (verdict != "not_enough_data")
+        told = on_date["day_type"].notna() & (on_date["day_type"] != "not_known")
+        no_word = table["day_type"] == "not_known"
+        better = (open_still & decided) | (no_word & told & (decided | open_still))
         for key in TAKEN:
             table[key] = table[key].mask(better, on_date[key])
         table["source"] = table["source"].mask(better, calendar.source)

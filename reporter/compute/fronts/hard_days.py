@@ -1,5 +1,7 @@
 """How the days behind a front compared with ordinary ones, in one ratio a style."""
 
+from statistics import NormalDist
+
 import numpy as np
 import pandas as pd
 
@@ -21,8 +23,6 @@ def hard_day_ratios(pairs: pd.DataFrame, day_type: str, spread: Spread) -> pd.Da
     sides are different trips, so that the variance of the log ratio is the sum of theirs (delta method), each
     as its own printed range has it.
     """
-    from scipy.special import ndtri
-
     rated = pairs[pairs["in_rates"] & (pairs["rod_hours"] > 0)]
     side = np.select([rated[day_type].isin(HARD), rated[day_type] == "ordinary"], _SIDES, default="")
     rated = rated.assign(side=rated["style"] + "\n" + side)
@@ -39,7 +39,7 @@ def hard_day_ratios(pairs: pd.DataFrame, day_type: str, spread: Spread) -> pd.Da
     told = ((rates.trips >= MIN_OWN_TRIPS) & (rates.fish > 0)).all(axis=-1)
     with np.errstate(all="ignore"):
         ratio = np.where(told, rates.rate[:, 0] / rates.rate[:, 1], np.nan)
-        reach = float(ndtri((1 + LEVEL) / 2)) * np.sqrt((variance / rates.rate**2).sum(axis=-1))
+        reach = NormalDist().inv_cdf((1 + LEVEL) / 2) * np.sqrt((variance / rates.rate**2).sum(axis=-1))
     return pd.DataFrame(
         {
             "style": styles,

@@ -53,8 +53,9 @@ def hourly_days(station: StationHours, zone: str, *, southern: bool) -> HourlyDa
     found = hourly_legs(grid)
     passages = find_passages(grid, found, station.fropa.to_numpy(dtype="datetime64[s]"))
     lows, possible = find_lows(found, passages), find_possible(found, passages)
+    over = [_recovered(grid, clock, hour) for hour in passages.hour.tolist()]
     labels = [
-        *(label for front in range(len(passages.hour)) for label in _around(front, grid, clock, passages)),
+        *(label for front, back in enumerate(over) for label in _around(front, clock, passages, over=back)),
         *_ahead(grid, clock, passages),
         *(Label(_date_behind(clock, place), "behind_low") for place in lows),
         *(Label(_date_behind(clock, place), "possible") for place in possible),
@@ -65,28 +66,30 @@ def hourly_days(station: StationHours, zone: str, *, southern: bool) -> HourlyDa
     decided = ~undecided_run(found, sixes - DECIDING_HOURS, sixes)
     table = calendar(dates, np.where(decided, "no", "not_enough_data").tolist(), labels)
     length = FISHING_DAY[1] - FISHING_DAY[0]
+    fronts = table["front"].to_numpy()
     hidden = undecided_run(found, sixes, sixes + length) & (table["day_type"] == "ordinary").to_numpy()
     table["day_type"] = table["day_type"].where(~hidden, "not_known")
-    best = _best_hours(found, sixes, np.where(decided, DECIDING_HOURS, 0))
-    fronts = table["front"].to_numpy()
+    best = _best_hours(found, sixes, np.where(decided & (fronts < 0), DECIDING_HOURS, 0))
     best = np.where(fronts >= 0, _taken(passages.best, fronts), best)
     table = table.assign(**_evidence(found, best))
     table["passage"] = pd.Series(
         np.where(fronts >= 0, _taken(grid.hour[passages.hour], fronts), np.datetime64("NaT")),
         dtype="datetime64[s]",
     )
-    table["remark"] = np.where(np.isin(dates, surges), "easterly_surge", "")
+    back = [_date_behind(clock, hour) + ONE_DAY for hour in passages.hour[np.array(over, dtype=bool)]]
+    ordinary = (table["day_type"] == "ordinary").to_numpy()
+    table["remark"] = np.select(
+        [np.isin(dates, surges), np.isin(dates, back) & ordinary], ["easterly_surge", "recovered"], ""
+    )
     return HourlyDays(grid, clock, found, passages, table)
 
 
-def _around(front: int, grid: HourGrid, clock: LocalClock, passages: Passages) -> list[Label]:
-    """Return the words of the dates around one passage."""
+def _around(front: int, clock: LocalClock, passages: Passages, *, over: bool) -> list[Label]:
+    """Return the words of the dates on and behind one passage; over: the weather was back on day 2."""
     at = int(passages.hour[front])
     date, minute = clock.date[at], int(clock.minute[at])
     first, last = (hour * 60 for hour in FISHING_DAY)
-    day_1 = _date_behind(clock, at)
-    over = _recovered(grid, clock, at, day_1 + ONE_DAY)
-    labels = spell(day_1, front, str(passages.verdict[front]), recovered=over)
+    labels = spell(_date_behind(clock, at), front, str(passages.verdict[front]), recovered=over)
     if first <= minute < last:
         labels.append(Label(date, "passing", front))
     return labels
@@ -111,9 +114,9 @@ def _date_behind(clock: LocalClock, place: int) -> np.datetime64:
     return date + ONE_DAY if clock.minute[place] >= FISHING_DAY[0] * 60 else date
 
 
-def _recovered(grid: HourGrid, clock: LocalClock, at: int, day: np.datetime64) -> bool:
-    """Return whether the weather was back on a date, against the 24 hours before a passage."""
-    today = (clock.date == day) & clock.fishing
+def _recovered(grid: HourGrid, clock: LocalClock, at: int) -> bool:
+    """Return whether the weather was back on day 2, against the 24 hours before a passage."""
+    today = (clock.date == _date_behind(clock, at) + ONE_DAY) & clock.fishing
     if not today.any():
         return False
     before = np.zeros(len(today), dtype=bool)
@@ -145,8 +148,9 @@ def _dates(clock: LocalClock, labels: list[Label]) -> DateArray:
 def _best_hours(found: HourlyLegs, sixes: NDArray[np.int64], lengths: NDArray[np.int64]) -> IndexArray:
     """Return the hour of most points in the hours before each date's 06; -1 where there is none."""
     best = np.full(len(sixes), -1, dtype=np.intp)
+    quiet = np.where(found.verdict == "yes", -1.0, found.total)  # hours of a front speak for its own days
     for place, (six, length) in enumerate(zip(sixes.tolist(), lengths.tolist(), strict=True)):
-        window = found.total[max(six - length, 0) : max(six, 0)]
+        window = quiet[max(six - length, 0) : max(six, 0)]
         if len(window):
             best[place] = max(six - length, 0) + int(np.argmax(window))
     return best

@@ -16,8 +16,9 @@ _NO_TIME = np.datetime64("NaT", "s")
 def with_front_days(trips: pd.DataFrame, days: FrontDays, zone: str) -> pd.DataFrame:
     """Return the trips with their front day.
 
-    verdict and day_type: those of the local date the trip began on, but on a date whose front passed between
-    06 and 18 a trip wholly before the passage is ahead of it. call_day_type: the trip's own call as a day
+    verdict and day_type: those of the local date the trip began on; but a trip wholly before the passage that
+    its date's word is about is ahead of it, and one that began behind it, on a date that is else ahead, has
+    the front passing. call_day_type: the trip's own call as a day
     type. hours_since_passage: from the passage that the date's word is about to the trip's start, below 0
     before it; NaN where no hour is known. tendency: the barometer's three hours before the start in words, ""
     where not known, with tendency_hpa.
@@ -29,8 +30,9 @@ def with_front_days(trips: pd.DataFrame, days: FrontDays, zone: str) -> pd.DataF
     table["day_type"] = table["day_type"].astype(object).fillna("not_known")
     table["call_day_type"] = trips["front_call"].map(CALL_DAY_TYPES).astype(object).fillna("not_known")
     start, end = (utc_of(dates, trips[key], zone) for key in ("begin_min", "end_min"))
-    before = (table["day_type"] == "passing") & (end <= table["passage"])
-    table["day_type"] = table["day_type"].mask(before, "ahead")
+    before = table["day_type"].isin(["passing", "day_1"]) & (end <= table["passage"])
+    behind = (table["day_type"] == "ahead") & (start >= table["passage"])
+    table["day_type"] = table["day_type"].mask(before, "ahead").mask(behind, "passing")
     table["hours_since_passage"] = (start - table["passage"]).dt.total_seconds() / 3600
     code, change = trip_tendency(start, days.calendars)
     words = pd.Series(code, trips.index).map(WORDS).astype(object).fillna("")

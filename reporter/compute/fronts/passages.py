@@ -31,15 +31,13 @@ class Passages:
     """Passages of fronts, in time; arrays are shaped (passages,).
 
     hour: the hour of the passage, as a place on the grid; best: of the hours whose signs earn most the
-    nearest to it. points: what they earn; verdict: yes_clear or yes_weak. observed: whether an observer wrote
-    the hour down.
+    nearest to it. points: what they earn; verdict: yes_clear or yes_weak.
     """
 
     hour: IndexArray
     best: IndexArray
     points: FloatArray
     verdict: StrArray
-    observed: BoolArray
 
 
 def find_passages(grid: HourGrid, found: HourlyLegs, fropa: NDArray[np.datetime64]) -> Passages:
@@ -57,8 +55,7 @@ def find_passages(grid: HourGrid, found: HourlyLegs, fropa: NDArray[np.datetime6
     hour = np.array([passage.hour for passage in kept], dtype=np.intp)
     best = np.array([passage.best for passage in kept], dtype=np.intp)
     points = found.total[best]
-    observed = np.array([passage.observed for passage in kept], dtype=np.bool_)
-    return Passages(hour, best, points, strength(points), observed)
+    return Passages(hour, best, points, strength(points))
 
 
 class _Timed(NamedTuple):

@@ -10,6 +10,7 @@ from reporter.compute.fronts.daily import daily_days
 from reporter.compute.fronts.hourly_days import HourlyDays, hourly_days
 from reporter.compute.fronts.trip import trip_days
 from reporter.compute.fronts.wind import direction_of, speed_of
+from reporter.compute.ratio import FloatArray
 from reporter.schema.fronts import HOURLY_ENOUGH, HOURLY_STEP_HOURS, Source
 from reporter.tidy.moments import LIGHT_WIND
 from reporter.tidy.season import TidyLog
@@ -58,7 +59,9 @@ def calendars(
             hourly.append(_hourly(station, zone, southern=southern))
         else:
             days = daily_of(station, zone)
-            sparse.append(replace(_daily(station.source, days, southern=southern), station=station))
+            made = _daily(station.source, days, southern=southern)
+            shown = pd.Series(_shown(station, made.pressure_hpa.to_numpy()), made.pressure_hpa.index)
+            sparse.append(replace(made, station=station, pressure_hpa=shown))
     sheet = weather_table(log)
     daily = [_daily("Weather", sheet, southern=southern)] if len(sheet) else []
     own = [_own(log, readings, southern=southern)] if len(readings) else []
@@ -74,11 +77,16 @@ def is_hourly(station: StationHours) -> bool:
 
 def _hourly(station: StationHours, zone: str, *, southern: bool) -> Calendar:
     made = hourly_days(station, zone, southern=southern)
-    pressure = made.grid.pressure
-    if station.pressure_kind == "station" and np.isfinite(station.elevation_m):
-        pressure = station_to_altimeter(pressure, station.elevation_m)
+    pressure = _shown(station, made.grid.pressure)
     by_date = pd.Series(pressure).groupby(made.clock.date.astype("datetime64[s]")).mean()
     return Calendar("hourly", station.source, made.table, by_date, station, made)
+
+
+def _shown(station: StationHours, pressure: FloatArray) -> FloatArray:
+    """Return pressure as a guide knows it: set to sea level, where the station's height is known."""
+    if station.pressure_kind != "station" or not np.isfinite(station.elevation_m):
+        return pressure
+    return np.asarray(station_to_altimeter(pressure, station.elevation_m), dtype=np.float64)
 
 
 def _daily(name: str, days: pd.DataFrame, *, southern: bool) -> Calendar:

@@ -14,12 +14,12 @@ UNKNOWN = -1
 
 WORDS: dict[int, str] = {
     0: "rose, then fell",
-    1: "rose, then slower",
+    1: "rising, slower at the end",
     2: "rising",
     3: "turned to rising",
     4: "steady",
     5: "fell, then rose",
-    6: "fell, then slower",
+    6: "falling, slower at the end",
     7: "falling",
     8: "turned to falling",
 }

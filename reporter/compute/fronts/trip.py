@@ -17,6 +17,8 @@ from reporter.schema.fronts import (
 from reporter.tidy.moments import LIGHT_WIND
 
 CLEAR_SKY = ("clear", "partly cloudy")
+HIGH_HPA = 1013.25
+"""The standard atmosphere at sea level: from here on pressure counts as high."""
 
 
 def trip_days(readings: pd.DataFrame, *, southern: bool, sea_level: bool) -> pd.DataFrame:
@@ -84,7 +86,7 @@ def reading_signs(readings: pd.DataFrame, *, southern: bool, sea_level: bool) ->
             "wind_after_deg": shown(wind.from_deg),
             "air_change_c": cooler,
             "dew_point_change_c": nothing,
-            "remark": np.where(_looks_like_it(readings, wind), "consistent", ""),
+            "remark": np.where(_looks_like_it(readings, wind, sea_level=sea_level), "consistent", ""),
         }
     )
 
@@ -99,10 +101,14 @@ def _wind(readings: pd.DataFrame, *, southern: bool) -> Wind:
     return Wind(came_from, np.where(light, 0.0, speed * np.cos(np.deg2rad(came_from))), light)
 
 
-def _looks_like_it(readings: pd.DataFrame, wind: Wind) -> BoolArray:
-    """Whether a reading is what one would see behind a front: by itself it shows none."""
+def _looks_like_it(readings: pd.DataFrame, wind: Wind, *, sea_level: bool) -> BoolArray:
+    """Whether a reading is what one would see behind a front: by itself it shows none.
+
+    North-west wind and a clear sky, and no low pressure where a sea-level barometer was read.
+    """
     clear = readings["sky"].isin(CLEAR_SKY).to_numpy(dtype=bool)
-    return np.asarray(legs.in_sector(wind) & clear)
+    low = readings["barometer_hpa"].to_numpy(dtype=np.float64) < HIGH_HPA
+    return np.asarray(legs.in_sector(wind) & clear & ~(low & sea_level))
 
 
 def _same_water(readings: pd.DataFrame, pairs: Earlier) -> BoolArray:

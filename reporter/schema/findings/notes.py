@@ -193,10 +193,24 @@ NOTES: tuple[Finding, ...] = (
         "Give the column a heading, or clear the cells.",
     ),
     Finding(
+        "no_latitude",
+        "note",
+        "No latitude",
+        "Latitude is not set, so front days are read as north of the equator.",
+        "Set it on Season; south is negative.",
+    ),
+    Finding(
         "weather_other_dates",
         "note",
         "A weather file of other dates",
-        "{station}: its hours, {first} to {last}, hold no date of this log. They serve nothing.",
+        "{station}: its hours, {begin} to {end}, hold no date of this log. They serve nothing.",
         "Fetch the hours of this season.",
+    ),
+    Finding(
+        "weather_read_by_day",
+        "note",
+        "Weather hours too far apart",
+        "{station}: its hours lie too far apart for the hourly rule, so they are read day by day.",
+        "Fetch every hour, if the station has them.",
     ),
 )

@@ -119,7 +119,7 @@ WEATHER_NOTES: tuple[Finding, ...] = (
         "note",
         "Gaps in the weather",
         "{station}: {gaps} of more than {limit} hours, the longest from {start} to {end}{zone}.",
-        "Days that need those hours read NOT ENOUGH DATA.",
+        "Days that need those hours cannot be told by them.",
     ),
     Finding(
         "weather_lacks",

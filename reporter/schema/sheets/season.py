@@ -55,7 +55,13 @@ SETTINGS: tuple[Column, ...] = (
         example="America/Chicago",
     ),
     Column(
-        "latitude", "Latitude", "number", "Degrees, south negative. Needed for light.", possible=(-90, 90)
+        "latitude",
+        "Latitude",
+        "number",
+        "Degrees, south negative. Needed for light and front days.",
+        possible=(-90, 90),
+        example=36,
+        example_metric=45,
     ),
     Column(
         "longitude", "Longitude", "number", "Degrees, west negative. Needed for light.", possible=(-180, 180)

@@ -83,7 +83,7 @@ class WeatherFormat:
     recognised: tuple[tuple[str, ...], ...]
     columns: tuple[WeatherColumn, ...]
     times: tuple[TimeRule, ...]
-    delimiters: str = ","
+    delimiters: str = ",;"
     pattern: str = ""
     implied: tuple[str, ...] = ()
     units_row: bool = False

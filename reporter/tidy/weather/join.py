@@ -8,15 +8,14 @@ from reporter.tidy.weather.hours import StationHours
 
 
 def join_stations(stations: list[StationHours]) -> list[StationHours]:
-    """Join files of one station, one kind of file and one kind of pressure; most hours first.
+    """Join files of one station, one kind of file and one kind of pressure, in the order of the files.
 
     Where two files have an hour, the earlier file's counts.
     """
     groups: dict[tuple[str, str, str], list[StationHours]] = {}
     for station in stations:
         groups.setdefault((station.station, station.format, station.pressure_kind), []).append(station)
-    joined = [_joined(files) if len(files) > 1 else files[0] for files in groups.values()]
-    return sorted(joined, key=lambda station: -len(station.table))
+    return [_joined(files) if len(files) > 1 else files[0] for files in groups.values()]
 
 
 def _joined(files: list[StationHours]) -> StationHours:

@@ -117,11 +117,12 @@ def _first_known(values: Floats) -> float:
 
 def _say_lacks(said: Said, station: str, table: dict[str, Floats]) -> None:
     """Say which of the three necessary signs a station never reports."""
+    blows = (table["wind_u_ms"] != 0) | (table["wind_v_ms"] != 0)  # calm and variable wind are 0, 0
     signs = {
-        "pressure": ["pressure_hpa"],
-        "wind": ["wind_u_ms"],
-        "temperature and dew point": ["temp_c", "dew_point_c"],
+        "pressure": np.isfinite(table["pressure_hpa"]),
+        "wind with a direction": np.isfinite(table["wind_u_ms"]) & blows,
+        "temperature and dew point": np.isfinite(table["temp_c"]) | np.isfinite(table["dew_point_c"]),
     }
-    for what, names in signs.items():
-        if all(np.isnan(table[name]).all() for name in names):
+    for what, known in signs.items():
+        if not known.any():
             said.of_file("weather_lacks", station=station, what=what)

@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from reporter.schema.weather_files.limits import LIGHT_WIND_MS, WIND_FROM_DEG, WIND_SPEED_MS
+from reporter.schema.weather_files.limits import VARIABLE_WIND_MS, WIND_FROM_DEG, WIND_SPEED_MS
 from reporter.tidy.weather.air import measured, within
 from reporter.tidy.weather.columns import column_of, is_text, numbers
 from reporter.tidy.weather.said import Bools, Floats, Said
@@ -19,7 +19,7 @@ def wind_of(said: Said, metric: bool) -> tuple[Floats, Floats]:
     calm = (speed == 0) | _marked_calm(said)
     if not said.raw.format.north_is_zero:
         direction = np.where(direction == 0, np.nan, direction)
-    light = np.isnan(direction) & (speed <= LIGHT_WIND_MS + _ROUNDING_MS)
+    light = np.isnan(direction) & (speed <= VARIABLE_WIND_MS + _ROUNDING_MS)
     still = (calm | light) & ~impossible
     radians = np.radians(np.where(impossible, np.nan, direction))
     u = np.where(still, 0.0, -speed * np.sin(radians))

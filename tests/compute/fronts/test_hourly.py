@@ -270,8 +270,6 @@ def test_hour_that_an_observer_wrote_down_stands() -> None:
     assert passages({51: 7}, ("2026-04-08T01:52",)).hour.tolist() == [50]
     assert passages({51: 7}, ("2026-04-08T07:40",)).hour.tolist() == [56]
     assert passages({51: 7}, ("2026-04-08T10:00",)).hour.tolist() == [51]
-    assert passages({51: 7}, ("2026-04-08T01:52",)).observed.tolist() == [True]
-    assert passages({51: 7}).observed.tolist() == [False]
 
 
 def test_no_hour_of_yes_is_no_passage() -> None:
@@ -515,7 +513,7 @@ def test_clearing_with_a_front_within_36_hours_is_no_day_behind_a_low(
     found = replace(hourly_legs(hour_grid(station(LENGTH).table, southern=False)), low=low)
     one = np.array([0])
     for hour in (100 - apart, 102 + apart):
-        near = Passages(np.array([hour]), one, one.astype(float), np.array(["yes_weak"]), one == 1)
+        near = Passages(np.array([hour]), one, one.astype(float), np.array(["yes_weak"]))
         assert find_lows(found, near).tolist() == expected
 
 

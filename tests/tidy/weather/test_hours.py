@@ -170,7 +170,7 @@ def test_other_stations_and_other_kinds_of_pressure_do_not_join(tmp_path: Path) 
     ]
     joined = join_stations(made)
     assert [(s.station, s.pressure_kind) for s in joined] == [
-        ("AMW", "altimeter"),
         ("DSM", "altimeter"),
         ("DSM", "sea level"),
+        ("AMW", "altimeter"),
     ]
