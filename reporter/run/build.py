@@ -4,6 +4,7 @@ from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from reporter.books.season.book import season_book
 from reporter.books.season.front_days import front_finding
@@ -13,11 +14,13 @@ from reporter.compute.report import Report, make_report
 from reporter.files.atomic import replace_file
 from reporter.files.folders import make_folder
 from reporter.files.guard import guard_target
-from reporter.read.weather.raw import RawWeather
 from reporter.run.season import Reading, read_season
 from reporter.schema.problems import Effect
 from reporter.write.tables import guard_tables, write_tables
 from reporter.write.workbook import write_book
+
+if TYPE_CHECKING:
+    from reporter.read.weather.raw import RawWeather
 
 _REPLACES = frozenset({"report"})
 
@@ -70,7 +73,7 @@ def shared_targets(jobs: Sequence[Job]) -> list[tuple[Job, Job]]:
     return clashes
 
 
-def build(job: Job, inputs: Sequence[Path], weather: Sequence[RawWeather] = ()) -> Built:
+def build(job: Job, inputs: Sequence[Path], weather: "Sequence[RawWeather]" = ()) -> Built:
     """Build one report; nothing is written where the log cannot be read or has a stop.
 
     inputs: every file that is read, none of which is ever written over. weather: hourly files. Raises

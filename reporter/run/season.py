@@ -3,15 +3,18 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from reporter.compute.season import Season, compute_season, in_order
 from reporter.read.door import open_log
-from reporter.read.weather.raw import RawWeather
 from reporter.run.weather import station_hours
 from reporter.schema.problems import Problem
 from reporter.tidy.layout import find_layout, wanted_sheet
 from reporter.tidy.rows import RowCount
 from reporter.tidy.season import tidy_log
+
+if TYPE_CHECKING:
+    from reporter.read.weather.raw import RawWeather
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,7 +32,7 @@ class Reading:
         return [found for found in self.problems if found.effect == "stop"]
 
 
-def read_season(path: Path, weather: Sequence[RawWeather] = ()) -> Reading:
+def read_season(path: Path, weather: "Sequence[RawWeather]" = ()) -> Reading:
     """Read a log; Unreadable (from `reporter.read.errors`) where the file itself cannot be read.
 
     weather: hourly files, as opened once for all logs.

@@ -2,19 +2,23 @@
 
 from collections.abc import Sequence
 from pathlib import Path
+from typing import TYPE_CHECKING
 
-from reporter.read.weather.door import open_weather
-from reporter.read.weather.raw import RawWeather
 from reporter.tidy.settings import Settings
 from reporter.tidy.weather.hours import HourlyFiles
 
+if TYPE_CHECKING:
+    from reporter.read.weather.raw import RawWeather
 
-def open_all(paths: Sequence[Path]) -> list[RawWeather]:
+
+def open_all(paths: Sequence[Path]) -> "list[RawWeather]":
     """Open every file once, each once; Unreadable where one is no hourly weather."""
+    from reporter.read.weather.door import open_weather
+
     return [open_weather(path) for path in dict.fromkeys(paths)]
 
 
-def station_hours(files: Sequence[RawWeather], settings: Settings) -> HourlyFiles:
+def station_hours(files: "Sequence[RawWeather]", settings: Settings) -> HourlyFiles:
     """Return what the files hold by the clock and the season of one log."""
     if not files:
         return HourlyFiles()

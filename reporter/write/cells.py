@@ -83,7 +83,7 @@ class Cells:
         """
         shades: tuple[frozenset[Trait], ...] = (traits, traits | {"grey"}, traits | {"flagged"})
         forms = [self.formats.cell(look, shade) for shade in shades]
-        number, string = self.sheet.write_number, self.sheet.write_string
+        number, string, empty = self.sheet.write_number, self.sheet.write_string, self.sheet.write_blank
         for row, (cell, faded) in enumerate(zip(cells, _shades(grey, flagged), strict=False), place.first):
             kind = cell.__class__
             if kind is str and (text := clean(cell)):  # type: ignore[arg-type]
@@ -92,6 +92,8 @@ class Cells:
                 code = number(row, column, rounded(cell), forms[faded])  # type: ignore[arg-type]
             elif kind is int and -LARGEST_WHOLE < cell < LARGEST_WHOLE:  # type: ignore[operator]
                 code = number(row, column, cell, forms[faded])
+            elif cell is None:
+                code = empty(row, column, None, forms[faded]) if fill else 0
             elif fill or not blank(cell):
                 form = self.formats.cell(_look_for(given(cell), look), shades[faded])
                 self.put(row, column, cell, form, place)

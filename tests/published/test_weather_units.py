@@ -5,11 +5,11 @@ from itertools import pairwise
 import numpy as np
 import pytest
 
+from reporter.compute.fronts.altimeter import station_to_altimeter
 from reporter.schema.units import find_unit
 from reporter.schema.weather_files.limits import PRESSURE_RANGES
 from reporter.tidy.weather.air import dew_point_from
 from reporter.tidy.weather.columns import inside
-from reporter.tidy.weather.pressure import station_to_altimeter
 
 # Altimeter setting (inHg) and elevation (m) -> station pressure (hPa), as MetPy 1.7.1's altimeter_to_station_
 # pressure prints it (Smithsonian form). Taken the other way round here.

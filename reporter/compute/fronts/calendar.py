@@ -30,9 +30,9 @@ POINTS = tuple(f"{leg}_points" for leg in LEGS)
 EVIDENCE = (*POINTS, "points", *CHANGES)
 """Columns of the evidence: points by sign and in all, measured changes; NaN where not known."""
 
-TAKEN = ("verdict", "day_type", "passage", *EVIDENCE)
-"""What a date takes from the calendar of its source; passage is datetime64[s], UTC, NaT where not known.
-Each calendar has a column remark (a Remark) too."""
+TAKEN = ("passage", *EVIDENCE)
+"""What stands beside a date's word: passage is datetime64[s], UTC, NaT where not known. Each calendar has a
+column remark (a Remark) too."""
 
 ONE_DAY = np.timedelta64(1, "D")
 

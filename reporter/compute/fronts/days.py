@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 import numpy as np
 import pandas as pd
+from numpy.typing import NDArray
 
 from reporter.compute.fronts.agreement import Agreement, agreement
 from reporter.compute.fronts.calendar import EVIDENCE, TAKEN
@@ -93,33 +94,53 @@ def _with_calls(table: pd.DataFrame, trips: pd.DataFrame) -> pd.DataFrame:
 
 def _with_verdicts(table: pd.DataFrame, made: Sequence[Calendar]) -> pd.DataFrame:
     """Add each date's verdict by the best source that can decide, and what every kind of source says."""
-    table = table.assign(verdict="not_enough_data", day_type="not_known", remark="", source="", calendar=-1)
-    table["passage"] = pd.Series(np.datetime64("NaT"), table.index, "datetime64[s]")
-    table[list(EVIDENCE)] = np.nan
-    table[[f"{kind}_verdict" for kind in SOURCES]] = ""
-    for place, calendar in enumerate(made):
-        on_date = _on_dates(calendar.table, table["date"])
-        own = f"{calendar.source}_verdict"
-        verdict = on_date["verdict"].astype(object).fillna("")
-        table[own] = table[own].where((table[own] != "") & (table[own] != "not_enough_data"), verdict)
-        open_still = table["verdict"] == "not_enough_data"
-        says = open_still & (table["remark"] == "") & on_date["remark"].notna()
-        table["remark"] = table["remark"].mask(says, on_date["remark"])
-        decided = (verdict != "") & (verdict != "not_enough_data")
-        told = on_date["day_type"].notna() & (on_date["day_type"] != "not_known")
-        no_word = table["day_type"] == "not_known"
+    size = len(table)
+    verdict, word = np.full(size, "not_enough_data", object), np.full(size, "not_known", object)
+    remark, chosen = np.full(size, "", object), np.full(size, -1)
+    by_kind = {kind: np.full(size, "", object) for kind in SOURCES}
+    on_dates = [_on_dates(calendar.table, table["date"]) for calendar in made]
+    for place, (calendar, on_date) in enumerate(zip(made, on_dates, strict=True)):
+        own, own_word, own_remark = (on_date[key].to_numpy() for key in ("verdict", "day_type", "remark"))
+        said = by_kind[calendar.source]
+        by_kind[calendar.source] = np.where(np.isin(said, _OPEN), own, said)
+        open_still, no_word = verdict == "not_enough_data", word == "not_known"
+        remark = np.where(open_still & (remark == ""), own_remark, remark)
+        decided, told = ~np.isin(own, _OPEN), ~np.isin(own_word, ("", "not_known"))
         better = (open_still & decided) | (no_word & told & (decided | open_still))
-        for key in TAKEN:
-            table[key] = table[key].mask(better, on_date[key])
-        table["source"] = table["source"].mask(better, calendar.source)
-        table["calendar"] = table["calendar"].mask(better, place)
-    return table
+        verdict, word = np.where(better, own, verdict), np.where(better, own_word, word)
+        chosen = np.where(better, place, chosen)
+    taken = _taken(on_dates, chosen, table.index)
+    kinds = np.array([*(calendar.source for calendar in made), ""], dtype=object)
+    return table.assign(
+        verdict=verdict,
+        day_type=word,
+        remark=remark,
+        source=kinds[chosen],
+        calendar=chosen,
+        **{key: taken[key] for key in TAKEN},
+        **{f"{kind}_verdict": said for kind, said in by_kind.items()},
+    )
+
+
+_OPEN = ("", "not_enough_data")
+
+
+def _taken(on_dates: Sequence[pd.DataFrame], chosen: NDArray[np.intp], index: pd.Index) -> pd.DataFrame:
+    """Return for every date the evidence and the passage of the calendar that was chosen."""
+    rows = [on_date.loc[chosen == place, list(TAKEN)] for place, on_date in enumerate(on_dates)]
+    parts = [part for part in rows if len(part)]
+    table = pd.concat(parts) if parts else pd.DataFrame(columns=list(TAKEN))
+    table = table.reindex(index)
+    return table.astype({**dict.fromkeys(EVIDENCE, float), "passage": "datetime64[s]"})
 
 
 def _on_dates(calendar: pd.DataFrame, dates: pd.Series) -> pd.DataFrame:
-    """Return a calendar's rows for just these dates, in their order and with their index."""
-    indexed = calendar.assign(date=calendar["date"].astype("datetime64[s]")).set_index("date")
-    return indexed.reindex(dates).set_index(dates.index)
+    """Return a calendar's rows for just these dates, in their order and with their index; words "" beyond."""
+    indexed = calendar.set_index(calendar["date"].astype("datetime64[s]"))
+    table = indexed.reindex(dates).set_index(dates.index)
+    words = ["verdict", "day_type", "remark"]
+    table[words] = table[words].astype(object).fillna("")
+    return table
 
 
 def water_changes(readings: pd.DataFrame, trips: pd.DataFrame) -> pd.DataFrame:

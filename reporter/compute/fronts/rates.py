@@ -43,25 +43,36 @@ def by_day_type(pairs: pd.DataFrame, spread: Spread) -> pd.DataFrame:
         ("verdict", "day_group", DAY_GROUPS),
         ("call", "call_day_type", CALL_GROUPS),
     )
-    parts = [
-        _one_way(rated, of, key, groups, spread).assign(by=by)
-        for by, key, groups in ways
-        for of in ("season", "style", "technique")
+    parts = [_labelled(rated, by, of, key) for by, key, _ in ways for of in _OF]
+    labels = [
+        SEPARATOR.join((by, of, name, group))
+        for by, _, groups in ways
+        for of in _OF
+        for name in sorted(set(rated[of]))
+        for group in groups
     ]
-    return pd.concat(parts, ignore_index=True)
+    every = pd.concat(parts, ignore_index=True)
+    there = set(every["label"])
+    rates = rate_table(every, "label", [label for label in labels if label in there], spread)
+    return _with_words(rates)
 
 
-def _one_way(pairs: pd.DataFrame, of: str, key: str, groups: tuple[str, ...], spread: Spread) -> pd.DataFrame:
-    joined = pairs.assign(name_day=pairs[of] + SEPARATOR + pairs[key])
-    names = sorted(set(pairs[of]))
-    there = set(joined["name_day"])
-    wanted = [label for name in names for group in groups if (label := name + SEPARATOR + group) in there]
-    rates = rate_table(joined, "name_day", wanted, spread)
-    names_days = [label.split(SEPARATOR) for label in wanted]
-    words = [day.partition(" ") for _, day in names_days]
-    return rates.assign(
-        of=of,
-        name=pd.Series([name for name, _ in names_days], dtype=object),
-        day_type=pd.Series([word for word, _, _ in words], dtype=object),
-        strength=pd.Series([strength for _, _, strength in words], dtype=object),
-    )
+_OF = ("season", "style", "technique")
+
+
+def _labelled(pairs: pd.DataFrame, by: str, of: str, key: str) -> pd.DataFrame:
+    return pairs.assign(label=by + SEPARATOR + of + SEPARATOR + pairs[of] + SEPARATOR + pairs[key])
+
+
+def _with_words(rates: pd.DataFrame) -> pd.DataFrame:
+    """Part the label of each line into by, of, name, day_type and strength."""
+    parts = [label.split(SEPARATOR) for label in rates["label"]]
+    days = [group.partition(" ") for *_, group in parts]
+    words = {
+        "by": [by for by, *_ in parts],
+        "of": [of for _, of, *_ in parts],
+        "name": [name for _, _, name, _ in parts],
+        "day_type": [day for day, _, _ in days],
+        "strength": [strength for _, _, strength in days],
+    }
+    return rates.assign(**{key: pd.Series(values, dtype=object) for key, values in words.items()})

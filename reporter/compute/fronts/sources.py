@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 import pandas as pd
 
+from reporter.compute.fronts.altimeter import station_to_altimeter
 from reporter.compute.fronts.daily import daily_days
 from reporter.compute.fronts.hourly_days import HourlyDays, hourly_days
 from reporter.compute.fronts.trip import trip_days
@@ -15,7 +16,6 @@ from reporter.schema.fronts import HOURLY_ENOUGH, HOURLY_STEP_HOURS, Source
 from reporter.tidy.moments import LIGHT_WIND
 from reporter.tidy.season import TidyLog
 from reporter.tidy.weather.hours import StationHours
-from reporter.tidy.weather.pressure import station_to_altimeter
 
 _OKTAS = {
     "clear": 0.0,
@@ -86,7 +86,7 @@ def _shown(station: StationHours, pressure: FloatArray) -> FloatArray:
     """Return pressure as a guide knows it: set to sea level, where the station's height is known."""
     if station.pressure_kind != "station" or not np.isfinite(station.elevation_m):
         return pressure
-    return np.asarray(station_to_altimeter(pressure, station.elevation_m), dtype=np.float64)
+    return station_to_altimeter(pressure, station.elevation_m)
 
 
 def _daily(name: str, days: pd.DataFrame, *, southern: bool) -> Calendar:

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from reporter.read.weather.raw import LeftOut
 from reporter.read.weather.recognise import Found, is_heading, plain_headings, split_line
 from reporter.schema.weather_files.form import Key, WeatherColumn
+from reporter.schema.weather_files.limits import ERRONEOUS
 
 _WRONG_COUNT = "with more or fewer columns than the headings"
 _FIRST_SHOWN = 60  # letters of a line that was left out
@@ -64,7 +65,7 @@ def _add(
     for column, own in wanted:
         pieces = [list(map(str.strip, next(cells, ()))) for _ in own]
         table.headings.setdefault(column.key, headings[own[0]].strip())
-        table.columns.setdefault(column.key, [""] * before).extend(_texts(pieces, column.part))
+        table.columns.setdefault(column.key, [""] * before).extend(_texts(pieces, column))
     for filled in table.columns.values():
         filled += [""] * (len(table.lines) - len(filled))
 
@@ -133,16 +134,19 @@ def _split(lines: list[str], delimiter: str) -> Iterable[list[str]]:
     return (line.split(delimiter) for line in lines)
 
 
-def _texts(pieces: list[list[str]], part: int) -> list[str]:
+def _texts(pieces: list[list[str]], column: WeatherColumn) -> list[str]:
     """Return one text a line: of several columns joined, of a cell with parts the one that is wanted."""
     if len(pieces) > 1:
         return list(map(" ".join, zip(*pieces, strict=True)))
-    if part < 0:
+    if column.part < 0:
         return pieces[0]
-    found = {text: _piece(text, part) for text in set(pieces[0])}
+    found = {text: _piece(text, column) for text in set(pieces[0])}
     return [found[text] for text in pieces[0]]
 
 
-def _piece(text: str, part: int) -> str:
-    pieces = text.split(",")
-    return pieces[part].strip() if part < len(pieces) else ""
+def _piece(text: str, column: WeatherColumn) -> str:
+    """Return the wanted piece of a cell; what the archive marks as wrong keeps its mark, and is no number."""
+    pieces = [piece.strip() for piece in text.split(",")]
+    wanted = pieces[column.part] if column.part < len(pieces) else ""
+    mark = pieces[column.quality] if 0 <= column.quality < len(pieces) else ""
+    return f"{wanted} marked {mark}" if mark in ERRONEOUS else wanted

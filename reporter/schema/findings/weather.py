@@ -7,7 +7,7 @@ WEATHER_CELLS: tuple[Finding, ...] = (
         "weather_value_unread",
         "set aside",
         "A weather value that cannot be read",
-        "{values} not a number, the first '{value}'. Not used: those hours have no {what}.",
+        "{values} not a number to use, the first '{value}'. Not used: those hours have no {what}.",
         "Mend or fetch the file again.",
     ),
     Finding(

@@ -47,7 +47,8 @@ class WeatherColumn:
     headings: lower case, the first that is there counts (for clouds every one); one that is there again has
     a number behind it. unit: "" says that the values or a row of units tell. metric: the unit where a file of
     this kind turns out to be metric. part: which piece between commas inside the cell, from 0; -1 is the
-    whole cell. missing: numbers, before scaling, that say that nothing was measured.
+    whole cell; quality: the piece with its quality code. missing: numbers, before scaling, that say that
+    nothing was measured.
     """
 
     key: Key
@@ -56,6 +57,7 @@ class WeatherColumn:
     metric: str = ""
     scale: float = 1.0
     part: int = -1
+    quality: int = -1
     missing: tuple[float, ...] = ()
 
 

@@ -20,6 +20,9 @@ WIND_SPEED_MS = (0.0, 60.0)
 DEW_ABOVE_C = 1.5
 """By how much a dew point may lie above the temperature: each is rounded, some to whole °F."""
 
+ERRONEOUS = frozenset({"3", "7"})
+"""Quality codes of the ISD archive that say that a value is wrong; its suspect ones (2, 6) are used."""
+
 VARIABLE_WIND_MS = 3.0 * 1852 / 3600
 """Wind without a direction up to this speed (3 kt) counts as calm; faster, it is not known."""
 

@@ -68,3 +68,16 @@ def test_cloud_codes_of_the_archive_are_oktas(code: str, oktas: float, tmp_path:
     line = f'1,2024-03-05T00:51:00,"270,5,N,0051,5","+0155,5","-0022,5","10182,5","{code},99,1"\n'
     (station,), _ = tidied(tmp_path, "a.csv", head + line)
     assert station.table["cloud_oktas"].tolist() == pytest.approx([oktas], nan_ok=True)
+
+
+def test_values_that_the_archive_marks_as_wrong_are_not_used_and_said(tmp_path: Path) -> None:
+    head = "STATION,DATE,REPORT_TYPE,WND,TMP,DEW,SLP,MA1\n"
+    sound = '1,2024-03-05T00:51:00,FM-15,"270,5,N,0051,5","+0155,5","-0022,5","10182,5","10186,5,10176,5"\n'
+    wrong = '1,2024-03-05T01:51:00,FM-15,"270,5,N,0051,5","+0450,3","-0022,2","10182,5","10800,7,10176,5"\n'
+    (station,), problems = tidied(tmp_path, "1.csv", head + sound + wrong)
+    assert found(problems) == [
+        ("weather_value_unread", 3, "+0450 marked 3"),
+        ("weather_value_unread", 3, "10800 marked 7"),
+    ]
+    assert station.table["temp_c"].tolist() == pytest.approx([15.5, float("nan")], nan_ok=True)
+    assert station.table["dew_point_c"].tolist() == pytest.approx([-2.2, -2.2])
