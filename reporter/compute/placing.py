@@ -56,18 +56,22 @@ def _by_name(stints: pd.DataFrame, fish: pd.DataFrame) -> tuple[pd.Series, list[
             names["trip_no"], names["technique"], names["stint"], names["stint_no"], strict=True
         )
     }
-    found = pd.Series(np.nan, index=fish.index)
     trip_names = stints.drop_duplicates("trip_no").set_index("trip_no")["trip"]
-    problems: list[Problem] = []
-    with_stints = fish["trip_no"].isin(trip_names.index)
-    for row in records(fish[with_stints & (fish["stint"] != "")].rename_axis("at").reset_index()):
-        number = known.get((row["trip_no"], row["technique"], plain(row["stint"]).casefold()))
-        if number is None:
-            places = {"row": row["row"], "value": row["stint"], "trip": trip_names[row["trip_no"]]}
-            problems.append(problem("stint_unknown", BY_KEY["catch"].name, **places))
-        else:
-            found[row["at"]] = number
-    return found, problems
+    naming = fish[(fish["stint"] != "") & fish["trip_no"].isin(trip_names.index)]
+    words = zip(naming["trip_no"], naming["technique"], naming["stint"], strict=True)
+    numbers = [known.get((trip, technique, plain(name).casefold())) for trip, technique, name in words]
+    found = pd.Series(numbers, index=naming.index, dtype=float)
+    problems = [
+        problem(
+            "stint_unknown",
+            BY_KEY["catch"].name,
+            row=row["row"],
+            value=row["stint"],
+            trip=trip_names[row["trip_no"]],
+        )
+        for row in records(naming[found.isna()])
+    ]
+    return found.reindex(fish.index), problems
 
 
 def _by_clock(stints: pd.DataFrame, fish: pd.DataFrame) -> pd.Series:

@@ -120,12 +120,14 @@ def _set_wrapped_heights(canvas: Canvas, first: int, column: int, cells: Sequenc
     """Make room for every text that its column is too narrow for; say whether there was one."""
     room = canvas.plan.px(column, column) - INDENT_PX
     surely = room // _WIDEST_LETTER_PX
+    known: dict[str, int] = {}  # columns repeat their words
     wrapped = False
     for row, cell in enumerate(cells, first):
         shown = cell.value if isinstance(cell, Live) else cell
         if not isinstance(shown, str) or (len(shown) <= surely and "\n" not in shown):
             continue
-        if (lines := lines_needed(clean(shown), room)) > 1:
+        lines = known.get(shown) or known.setdefault(shown, lines_needed(clean(shown), room))
+        if lines > 1:
             wrapped = True
             canvas.tall(row, height_px(lines))
     return wrapped

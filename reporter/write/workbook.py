@@ -16,12 +16,14 @@ from reporter.write.layout import lay_out
 from reporter.write.names import Names
 from reporter.write.page import set_columns, set_page, set_view
 from reporter.write.place import FiguresPlace, Place, TablePlace, TextPlace
+from reporter.write.prepared import PreparedWorksheet
 from reporter.write.properties import set_properties
 from reporter.write.prose import draw_figures, draw_text
 from reporter.write.style import BODY_SIZE, FONT
 
 # What looks like a formula, a link or a number and is text stays text.
 _OPTIONS: Final = {
+    "in_memory": True,  # dozens of small parts: files for each would take longer than writing them
     "strings_to_formulas": False,
     "strings_to_urls": False,
     "strings_to_numbers": False,
@@ -45,7 +47,7 @@ def write_book(book: Book, target: Path) -> None:
         names = Names(plans)
         formats = Formats(workbook, book.paper)
         for plan in plans:
-            worksheet = workbook.add_worksheet(plan.name)
+            worksheet = workbook.add_worksheet(plan.name, PreparedWorksheet)
             _draw(Canvas(workbook, plan, Cells(worksheet, formats, names), names), book)
         for name, target_range in names.defined():
             done(workbook.define_name(name, target_range), f"the name {name}")
