@@ -50,7 +50,7 @@ def front_days(report: Report) -> Sheet:
     table = fronts.table
     gauge = usual_unit("pressure", report.season.system).label
     blocks: list[Block] = [Text(heading), _rests_on(fronts), *_chart(table, gauge)]
-    blocks += [_agreement(fronts.agreement), *_kappa(fronts.agreement)]
+    blocks.append(_agreement(fronts.agreement))
     if not table.empty:
         blocks.append(season_calendar(table))
     return Sheet("Front days", tuple(blocks), group="me")
@@ -174,6 +174,7 @@ def _agreement(found: Agreement) -> Table:
     if np.isfinite(found.positive):
         compared += f"; agreement on yes {round(100 * found.positive)} % (2a / (2a + b + c), a: both yes)"
     note = f"{compared}." + (f" Fished dates left out: {left}." if left else "")
+    note += _kappa(found)
     columns: dict[str, list[Value]] = {
         "call": ["Your call: yes", "Your call: no"],
         "tool_yes": [found.both_yes, found.tool_only],
@@ -187,13 +188,12 @@ def _agreement(found: Agreement) -> Table:
     return Table("agreement", fields, columns, title="Your call and the tool's verdict", note=note)
 
 
-def _kappa(found: Agreement) -> tuple[Text, ...]:
+def _kappa(found: Agreement) -> str:
     if not found.enough:
-        return ()
+        return ""
     kappa = cohen_kappa(found.both_yes, found.call_only, found.tool_only, found.both_no)
     low, high = max(kappa.low, -1.0), min(kappa.high, 1.0)
-    text = (
-        f"Cohen's kappa {kappa.kappa:.2f} ({low:.2f} to {high:.2f}): agreement beyond chance, where 0 is "
+    return (
+        f" Cohen's kappa {kappa.kappa:.2f} ({low:.2f} to {high:.2f}): agreement beyond chance, where 0 is "
         "chance and 1 is always."
     )
-    return (Text((Line(text, "note"),)),)
