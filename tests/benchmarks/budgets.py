@@ -32,7 +32,7 @@ def _python(code: str) -> Command:
 
 
 def _reporter(*arguments: str) -> Command:
-    return (sys.executable, "-c", "from reporter.cli.main import main; main()", *arguments)
+    return (sys.executable, "-c", "from reporter.cli.main import run; run()", *arguments)
 
 
 BUDGETS: tuple[Budget, ...] = (

@@ -15,7 +15,7 @@ MOST = 0.6
 HOURS = 8760
 
 FLOOR = (sys.executable, "-c", "import pandas, scipy.special, openpyxl, xlsxwriter")
-_BUILD = (sys.executable, "-c", "from reporter.cli.main import main; main()", "build", str(SAMPLE))
+_BUILD = (sys.executable, "-c", "from reporter.cli.main import run; run()", "build", str(SAMPLE))
 
 
 def write_year(path: Path) -> None:
