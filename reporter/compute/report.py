@@ -6,6 +6,7 @@ import pandas as pd
 
 from reporter.compute.fronts.hard_days import hard_day_ratios
 from reporter.compute.fronts.rates import by_day_type
+from reporter.compute.ranking import Ranking, rank
 from reporter.compute.rates import rate_table
 from reporter.compute.ratio import index_of_dispersion
 from reporter.compute.season import Season
@@ -18,7 +19,8 @@ STYLES = ("moving", "slow", "")
 class Report:
     """A season with its rate tables (see `reporter.compute.rates.rate_table`).
 
-    techniques also has technique_no and style and is in the order of rates, those without effort last;
+    techniques also has technique_no, style, shrunken_rate and probability_best (see Ranking) and is in the
+    order of rates, those without effort last;
     phi is the season's index of dispersion over trips (1 where fish come one by one), NaN below two trips.
     by_day_type and hard_days (verdict and call: one row a style): see `reporter.compute.fronts`.
     water_months is keyed on water_month: water and month with a line break between.
@@ -34,6 +36,7 @@ class Report:
     phi: float
     by_day_type: pd.DataFrame
     hard_days: dict[str, pd.DataFrame]
+    ranking: Ranking
 
 
 def make_report(season: Season) -> Report:
@@ -41,9 +44,12 @@ def make_report(season: Season) -> Report:
     pairs, spread = season.pairs, season.spread
     named = pairs[pairs["technique"] != ""]
     pairs = pairs.assign(water_month=pairs["water"] + "\n" + pairs["month"])
+    techniques = _techniques(season, named)
+    ranking = rank(techniques, named, spread)
+    steadied = ranking.table[["technique", "shrunken_rate", "probability_best"]]
     return Report(
         season=season,
-        techniques=_techniques(season, named),
+        techniques=techniques.merge(steadied, on="technique", how="left"),
         styles=rate_table(named, "style", _present(named, "style", STYLES), spread),
         waters=rate_table(pairs, "water", _present(pairs, "water", season.waters), spread),
         months=rate_table(pairs, "month", sorted(set(pairs["month"]) - {""}), spread),
@@ -55,6 +61,7 @@ def make_report(season: Season) -> Report:
             by: hard_day_ratios(named, key, spread)
             for by, key in (("verdict", "day_type"), ("call", "call_day_type"))
         },
+        ranking=ranking,
     )
 
 

@@ -17,7 +17,17 @@ _FISH_FIELDS: tuple[CsvField, ...] = (
 )
 
 TABLES: tuple[CsvTable, ...] = (
-    CsvTable("techniques", "a technique", (_TECHNIQUE, _STYLE, *RATE_FIELDS)),
+    CsvTable(
+        "techniques",
+        "a technique",
+        (
+            _TECHNIQUE,
+            _STYLE,
+            *RATE_FIELDS,
+            CsvField("shrunken_rate", "number", "Rate steadied for small samples; empty below three.", RATE),
+            CsvField("probability_best", "number", "Chance that its true rate is the highest, as fished."),
+        ),
+    ),
     CsvTable("styles", "a style of fishing", (_STYLE, *RATE_FIELDS)),
     CsvTable("waters", "a water", (CsvField("water", "string", "Water."), *RATE_FIELDS)),
     CsvTable("months", "a month", (CsvField("month", "string", "Year and month."), *RATE_FIELDS)),

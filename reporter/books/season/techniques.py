@@ -6,6 +6,7 @@ import numpy as np
 import pandas as pd
 
 from reporter.books.blocks import Block, Cell, Chart, Field, Line, Live, Series, Sheet, Table, Text, Value
+from reporter.books.season.ranking import ranking_blocks
 from reporter.books.season.rate_tables import BY_STYLE, BY_TECHNIQUE, rate_table
 from reporter.compute.report import STYLES, Report
 from reporter.schema.thresholds import MIN_OWN_TRIPS
@@ -45,6 +46,7 @@ def techniques(report: Report) -> Sheet:
             report.whole,
             _GREY_NOTE,
         ),
+        *ranking_blocks(report.ranking),
         _style_table(report),
         _fates(report),
         _bites(report),
