@@ -167,7 +167,10 @@ class Series:
 
 @dataclass(frozen=True, slots=True)
 class Chart:
-    """A native chart of table columns of the same book."""
+    """A native chart of table columns of the same book.
+
+    ratios: values are ratios, which stand on a doubling scale to both sides of 1.
+    """
 
     kind: Literal["bar", "column", "line"]
     title: str
@@ -176,6 +179,7 @@ class Chart:
     series: tuple[Series, ...]
     rows: int = 16
     alt: str = ""
+    ratios: bool = False
 
 
 Block = Text | Figures | Table | Chart

@@ -24,6 +24,8 @@ def output_tables(report: Report) -> dict[str, pd.DataFrame]:
         "months": report.months,
         "season": report.whole,
         "trips": _trips(report),
+        "side_by_side": report.fair.table,
+        "standardised": report.fair.standardised,
         "front_days": _front_days(report),
         "by_day_type": _by_day_type(report),
         "trip_techniques": _pairs(report),

@@ -4,12 +4,14 @@ from dataclasses import dataclass
 
 import pandas as pd
 
+from reporter.compute.condition_classes import condition_classes
 from reporter.compute.fronts.hard_days import hard_day_ratios
 from reporter.compute.fronts.rates import by_day_type
 from reporter.compute.ranking import Ranking, rank
 from reporter.compute.rates import rate_table
 from reporter.compute.ratio import index_of_dispersion
 from reporter.compute.season import Season
+from reporter.compute.side_by_side import SideBySide, side_by_side
 
 STYLES = ("moving", "slow", "")
 """Styles in the order of the page; "" is not given."""
@@ -23,6 +25,7 @@ class Report:
     order of rates, those without effort last;
     phi is the season's index of dispersion over trips (1 where fish come one by one), NaN below two trips.
     by_day_type and hard_days (verdict and call: one row a style): see `reporter.compute.fronts`.
+    fair: comparisons that allow for the day.
     water_months is keyed on water_month: water and month with a line break between.
     """
 
@@ -37,6 +40,7 @@ class Report:
     by_day_type: pd.DataFrame
     hard_days: dict[str, pd.DataFrame]
     ranking: Ranking
+    fair: SideBySide
 
 
 def make_report(season: Season) -> Report:
@@ -62,7 +66,14 @@ def make_report(season: Season) -> Report:
             for by, key in (("verdict", "day_type"), ("call", "call_day_type"))
         },
         ranking=ranking,
+        fair=_fair(season, named),
     )
+
+
+def _fair(season: Season, pairs: pd.DataFrame) -> SideBySide:
+    """Compare what was fished on the same trips and on days of the same kind, the tool's own day type."""
+    classes = condition_classes(season.trips, season.readings, season.system)
+    return side_by_side(pairs, season.stints, season.trips["trip_no"].tolist(), classes, season.spread)
 
 
 def _phi(season: Season) -> float:

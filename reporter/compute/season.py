@@ -16,6 +16,7 @@ from reporter.compute.fronts.rates import day_group
 from reporter.compute.glance import trip_rates
 from reporter.compute.placing import place_fish
 from reporter.compute.rates import season_spread
+from reporter.compute.readings import reading_table
 from reporter.compute.spread import Spread
 from reporter.compute.trips import technique_table, trip_table
 from reporter.schema.log import SHEETS
@@ -34,10 +35,11 @@ class Season:
     """A computed season.
 
     trips, stints, pairs (trip-techniques), fish: see their modules. techniques: technique_no, technique,
-    style. fronts: which days lay behind a front; weather_files: the hourly files read for it. identity:
-    reason ("" for in the rates) and fish. surplus: fish tallied beyond the rows of Catch. problems: in the
-    log's order; fixes: the same in the order of what mending wins back, with the rows won. from_above: rows
-    of Effort and Catch that took their trip from the row above.
+    style. readings: see `reporter.compute.readings`. fronts: which days lay behind a front; weather_files:
+    the hourly files read for it. identity: reason ("" for in the rates) and fish. surplus: fish tallied
+    beyond the rows of Catch. problems: in the log's order; fixes: the same in the order of what mending
+    wins back, with the rows won. from_above: rows of Effort and Catch that took their trip from the row
+    above.
     """
 
     name: str
@@ -51,6 +53,7 @@ class Season:
     techniques: pd.DataFrame
     waters: list[str]
     spread: Spread
+    readings: pd.DataFrame
     fronts: FrontDays
     weather_files: tuple[WeatherFile, ...]
     identity: pd.DataFrame
@@ -67,7 +70,8 @@ NO_FILES = HourlyFiles()
 def compute_season(log: TidyLog, weather: HourlyFiles = NO_FILES) -> Season:
     """Compute a season from a tidied log without stops, and what hourly weather files add to it."""
     trips = trip_table(log)
-    fronts = front_days(log, trips, weather.stations)
+    readings = reading_table(log)
+    fronts = front_days(log, trips, readings, weather.stations)
     trips = with_front_days(trips, fronts, log.settings["time_zone"] or "")
     effort, catch = log.tables["effort"], log.tables["catch"]
     made = make_stints(effort, trips)
@@ -109,6 +113,7 @@ def compute_season(log: TidyLog, weather: HourlyFiles = NO_FILES) -> Season:
         techniques=techniques,
         waters=_waters(log, trips),
         spread=season_spread(table),
+        readings=readings,
         fronts=fronts,
         weather_files=weather.files,
         identity=fish_identity(fish, pairs),

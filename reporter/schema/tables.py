@@ -1,6 +1,7 @@
 """The tables that `--tables` writes: names, columns, types, units. Names are stable: others build on them."""
 
 from reporter.schema.csv_table import RATE, RATE_FIELDS, CsvField, CsvTable
+from reporter.schema.fair_tables import SIDE_BY_SIDE, STANDARDISED
 from reporter.schema.front_tables import BY_DAY_TYPE, FRONT_DAYS, TRIP_FRONT_FIELDS
 
 _TECHNIQUE = CsvField("technique", "string", "Technique, under its one spelling.")
@@ -57,6 +58,8 @@ TABLES: tuple[CsvTable, ...] = (
             *TRIP_FRONT_FIELDS,
         ),
     ),
+    SIDE_BY_SIDE,
+    STANDARDISED,
     FRONT_DAYS,
     BY_DAY_TYPE,
     CsvTable(

@@ -61,3 +61,22 @@ AHEAD = 0.50
 
 CONTENDER = 0.05
 """Chance from which a technique may still be the best: below it the record speaks against it 19 to 1."""
+
+MIN_SHARED_TRIPS = 5
+"""Trips with both techniques from which a pair is compared: with fewer, the range within trips holds its
+promise only by being endless, and one odd day decides."""
+
+MIN_SHARED_FISH = 5
+"""Fish on each technique, on those trips, from which a pair is compared: with fewer, one fish more or less
+moves the ratio by a quarter or over."""
+
+MIN_OVERLAP_SHARE = 0.5
+"""Share of a pair's rod-hours in conditions where both were fished, below which no ratio is given: it would
+speak for the smaller part of the record."""
+
+DISAGREEMENT = 1.25
+"""Times by which the two fair comparisons may differ before they are said to disagree. Switching when it
+goes slow makes the fallback look 20 to 30 % better within trips than it is; a wider gap is no rounding."""
+
+SAME_WINDOW_MIN = 15.0
+"""Minutes by which the starts and ends of two stints may differ and still be one window."""

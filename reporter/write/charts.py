@@ -2,7 +2,7 @@
 
 import math
 import re
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 
 from xlsxwriter.chart import Chart as NativeChart
 
@@ -103,7 +103,7 @@ def _set_axes(native: NativeChart, chart: Chart, canvas: Canvas) -> None:
     if chart.kind == "bar":
         # In the table's order from the top down, with the values' axis at the foot all the same.
         labels |= {"reverse": True, "crossing": "max"}
-    values |= _ends(chart, names)
+    values |= _doubling(chart, names) if chart.ratios else _ends(chart, names)
     across, upright = (values, labels) if chart.kind == "bar" else (labels, values)
     native.set_x_axis(across)
     native.set_y_axis(upright)
@@ -113,9 +113,30 @@ def _axis(title: str) -> Mapping[str, object]:
     return {"name": _literal(title), "name_font": CHART_TEXT, "num_font": CHART_TEXT}
 
 
+def _doubling(chart: Chart, names: Names) -> dict[str, object]:
+    """Reach over all ratios and their ranges in powers of two; bars begin at 1."""
+    ranges = [(low, high) for low, high in _ranges(chart, names) if low > 0]
+    low = min([0.5, *(low for low, _ in ranges)])
+    high = max([2.0, *(high for _, high in ranges)])
+    ends = {"min": 2.0 ** math.floor(math.log2(low)), "max": 2.0 ** math.ceil(math.log2(high))}
+    return {"log_base": 2, "major_unit": 2, "num_format": "General", "crossing": 1, **ends}
+
+
 def _ends(chart: Chart, names: Names) -> dict[str, object]:
     """Begin bars at zero, and reach as far as the error bars do, which no program minds by itself."""
-    low, high = 0.0, 0.0
+    ranges = list(_ranges(chart, names))
+    low = min([0.0, *(low for low, _ in ranges)])
+    high = max([0.0, *(high for _, high in ranges)])
+    ends: dict[str, object] = {}
+    if chart.kind != "line" and low >= 0:
+        ends["min"] = 0
+    if any(series.plus for series in chart.series) and high > 0:
+        ends["max"] = _round_end(high)
+    return ends
+
+
+def _ranges(chart: Chart, names: Names) -> Iterator[tuple[float, float]]:
+    """Give how far down and up each value reaches with its error bars."""
     for series in chart.series:
         values = _numbers(series.values, names)
         minus, plus = (
@@ -124,13 +145,7 @@ def _ends(chart: Chart, names: Names) -> dict[str, object]:
         )
         for value, down, up in zip(values, minus, plus, strict=True):
             if value is not None:
-                low, high = min(low, value - (down or 0.0)), max(high, value + (up or 0.0))
-    ends: dict[str, object] = {}
-    if chart.kind != "line" and low >= 0:
-        ends["min"] = 0
-    if any(series.plus for series in chart.series) and high > 0:
-        ends["max"] = _round_end(high)
-    return ends
+                yield value - (down or 0.0), value + (up or 0.0)
 
 
 def _round_end(number: float) -> float:

@@ -22,6 +22,7 @@ LOGS = {
 SHEETS = [
     "At a glance",
     "Techniques",
+    "Side by side",
     "Front days",
     "Front days by date",
     "What the days did",

@@ -8,7 +8,7 @@ from reporter.compute.ranking import Ranking, rank
 from reporter.compute.rates import rate_table
 from reporter.compute.spread import Spread
 
-# Computed with R spdep::EBest (the data of section d of the project's notes on catch rates).
+# Computed with R spdep::EBest.
 FISH = (42.0, 25.0, 9.0, 3.0, 0.0, 14.0)
 HOURS = (60.0, 22.5, 6.0, 1.5, 2.0, 40.0)
 STEADIED = (0.70052665, 1.0058258, 1.0488274, 0.91208724, 0.56167687, 0.40824427)

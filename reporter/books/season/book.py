@@ -8,6 +8,7 @@ from reporter.books.season.day_rates import day_rates
 from reporter.books.season.front_days import front_days, front_days_by_date
 from reporter.books.season.glance import at_a_glance
 from reporter.books.season.rows_to_fix import rows_to_fix
+from reporter.books.season.side_by_side import side_by_side
 from reporter.books.season.techniques import techniques
 from reporter.books.season.trips import trips
 from reporter.books.season.waters import waters
@@ -24,6 +25,7 @@ def season_book(report: Report) -> Book:
         sheets=(
             at_a_glance(report),
             techniques(report),
+            side_by_side(report),
             front_days(report),
             front_days_by_date(report),
             day_rates(report),

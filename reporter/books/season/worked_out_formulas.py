@@ -92,4 +92,32 @@ FORMULAS: tuple[tuple[str, str, str], ...] = (
         "clear from 90 % and five trips on, ahead above 50 %, else too close to call",
         "Elementary; the limits are ours. On rates as fished: it does not say that a technique is better.",
     ),
+    (
+        "Side by side, same trips",
+        "sum of (fish of this x rod-hours of the other / rod-hours of both) over trips, divided by the same "
+        "of the other (Mantel-Haenszel); range: ratio x / exp(the larger of t x error between trips and "
+        "1.96 x error of fish coming one by one)",
+        "From memory: Greenland and Robins 1985, Biometrics 41:55-68. The larger of the two errors is ours, "
+        "tested by simulation.",
+    ),
+    (
+        "Side by side, same kind of day",
+        "the same sums over kinds of day (behind a front on day 1 or 2, or not, by the tool's verdict; band "
+        "of water temperature); trips of one kind tell the error. Same hours: over stints on the clock of "
+        "both within 15 minutes of each other",
+        "As above, with Taylor linearisation over trips.",
+    ),
+    (
+        "Out-fished",
+        "only where both ranges lie on the same side of 1, each at 1 - .05 / pairs looked at (Bonferroni); "
+        "from 5 trips with both and 5 fish on each, and half of the rod-hours on shared kinds of day",
+        "Ours: in simulated seasons of equal techniques said in under 3 of 100, whether the guide picks by "
+        "conditions, switches when it goes slow or reads the day.",
+    ),
+    (
+        "As if fished on the season's mix of days",
+        "sum of share of rod-hours x rate over the kinds of day on which all were fished; gamma range, "
+        "widened by how much trips of one kind differ",
+        "Published: Fay and Feuer 1997, Stat. Med. 16:791-801. Widening it is ours.",
+    ),
 )

@@ -11,7 +11,6 @@ from reporter.compute.fronts.agreement import Agreement, agreement
 from reporter.compute.fronts.calendar import EVIDENCE, TAKEN
 from reporter.compute.fronts.nearby import Span, log_dates, near_log
 from reporter.compute.fronts.sources import Calendar, calendars
-from reporter.compute.readings import reading_table
 from reporter.schema.fronts import CALL_DAY_TYPES, TROPICS_DEG, WATER_DAYS, Source
 from reporter.schema.sheets.trips import FRONT_CALLS
 from reporter.tidy.season import TidyLog
@@ -39,14 +38,15 @@ class FrontDays:
     tropics: bool
 
 
-def front_days(log: TidyLog, trips: pd.DataFrame, stations: Sequence[StationHours]) -> FrontDays:
+def front_days(
+    log: TidyLog, trips: pd.DataFrame, readings: pd.DataFrame, stations: Sequence[StationHours]
+) -> FrontDays:
     """Say of every date of a season whether it lay behind a front, from whatever the log and files hold.
 
-    trips: as from `trip_table`.
+    trips, readings: as from `trip_table` and `reading_table`.
     """
     latitude = log.settings["latitude"]
     southern = latitude is not None and latitude < 0
-    readings = reading_table(log)
     span = log_dates(log, trips, readings)
     near = [part for station in stations if (part := near_log(station, span)) is not None]
     made = calendars(log, readings, near, southern=southern)

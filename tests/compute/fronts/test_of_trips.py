@@ -13,6 +13,7 @@ from reporter.compute.fronts.days import FrontDays, front_days
 from reporter.compute.fronts.hourly_days import hourly_days
 from reporter.compute.fronts.of_trips import utc_of, with_front_days
 from reporter.compute.fronts.sources import Calendar
+from reporter.compute.readings import reading_table
 from reporter.compute.trips import trip_table
 from reporter.tidy.weather.hours import StationHours
 from tests.compute.fronts.conftest import Logged
@@ -216,7 +217,7 @@ def front_hours(*, at_once: bool = False) -> StationHours:
 
 def dates_of(logged: Logged, changes: dict[str, Change], *stations: StationHours) -> FrontDays:
     log = logged({"Trips": {"B2": APRIL_11}, **changes})
-    return front_days(log, trip_table(log), stations)
+    return front_days(log, trip_table(log), reading_table(log), stations)
 
 
 def on_the_11th(days: FrontDays) -> pd.Series:

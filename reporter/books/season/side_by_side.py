@@ -1,0 +1,212 @@
+"""Side by side: moving against slow, and each technique against the one most used."""
+
+from collections.abc import Sequence
+
+import numpy as np
+import pandas as pd
+
+from reporter.books.blocks import Block, Cell, Chart, Field, Line, Live, Series, Sheet, Table, Text
+from reporter.books.season.side_words import claim_words, listed, lone_words, ratio_words
+from reporter.compute.records import records
+from reporter.compute.report import Report
+from reporter.compute.side_by_side import SideBySide
+from reporter.schema.thresholds import MIN_OWN_TRIPS, MIN_SHARED_TRIPS, SAME_WINDOW_MIN
+
+_TITLE = Line("Side by side", "title")
+_LEAD = Line(
+    "Fair comparisons: techniques against each other on the same trips, and on days of the same kind "
+    "(front or none, water temperature). A ratio of 2.00 is twice as many fish per rod-hour.",
+    "lead",
+)
+_HANDS = Line(
+    "Who held which rod is not part of it: the techniques may have been in different hands. Out-fished is "
+    "said only where both comparisons say so.",
+    "note",
+)
+_THIS, _AGAINST = Field("this", "This"), Field("against", "Against")
+_METHODS = {"same_trip": "Same trips", "same_condition": "Same kind of day", "same_window": "Same hours"}
+_NOTE = (
+    "Ranges at 95 %. Days of which neither front nor water temperature is known count as one kind. Same "
+    f"hours: stints on the clock that begin and end within {SAME_WINDOW_MIN:.0f} minutes of each other, from "
+    f"{MIN_SHARED_TRIPS} such trips on. Grey: no claim can be made."
+)
+_UNTOLD = ("not_enough", "no_ratio", "no_overlap")
+
+
+def side_by_side(report: Report) -> Sheet:
+    """Return the sheet Side by side."""
+    fair = report.fair
+    if fair.table.empty:
+        nothing = Line("There is nothing to compare yet: it takes two techniques with usable effort.")
+        return Sheet("Side by side", (Text((_TITLE, nothing)),), group="me", landscape=True)
+    chart = _chart(fair)
+    blocks: tuple[Block, ...] = (
+        Text((_TITLE, _LEAD, *_sentences(fair), _HANDS)),
+        _comparisons(fair),
+        *chart[:1],
+        *_mix(report),
+        *_lone(fair),
+        *chart[1:],
+    )
+    return Sheet("Side by side", blocks, group="me", landscape=True)
+
+
+def _of_method(fair: SideBySide, method: str) -> pd.DataFrame:
+    return fair.table[fair.table["method"] == method].reset_index(drop=True)
+
+
+def _sentences(fair: SideBySide) -> tuple[Line, ...]:
+    """Say what moving did against slow, then which techniques differ from the one most used."""
+    by_trip, by_day = (records(_of_method(fair, method)) for method in ("same_trip", "same_condition"))
+    lines = []
+    for row, other in zip(by_trip, by_day, strict=True):
+        words = claim_words(row, other["overlap_share"])
+        if row["of"] == "style":
+            ratios = (
+                f"{ratio_words(row, 'on the same trips')}, {ratio_words(other, 'on days of the same kind')}"
+            )
+            numbers = "" if row["claim"] in _UNTOLD else f" Fish per rod-hour, moving against slow: {ratios}."
+            lines.append(Line(f"{words}{numbers}"))
+        elif row["claim"] in ("this", "against"):
+            lines.append(Line(words))
+    techniques = [row for row in by_trip if row["of"] == "technique"]
+    if techniques and not any(row["claim"] in ("this", "against") for row in techniques):
+        lines.append(
+            Line(
+                f"No technique can be said to differ from {fair.reference}, the one you fished most. Looking "
+                f"at {len(techniques)} at once, each must stand out the more."
+            )
+        )
+    return tuple(lines)
+
+
+def _comparisons(fair: SideBySide) -> Table:
+    """Return one row a comparison, with the ratios of every method."""
+    base = _of_method(fair, "same_trip")
+    fields = [
+        _THIS,
+        _AGAINST,
+        Field("trips", "Trips with both", "whole"),
+        Field("fish_this", "Fish, this", "whole"),
+        Field("fish_against", "Fish, against", "whole"),
+    ]
+    columns: dict[str, Sequence[Cell]] = {field.key: base[field.key].tolist() for field in fields}
+    for method, words in _METHODS.items():
+        found = _of_method(fair, method)
+        if found.empty:
+            continue
+        found = base[["this", "against"]].merge(found, on=["this", "against"], how="left")
+        if method == "same_window":
+            fields.append(Field("window_trips", "Trips with the same hours", "whole"))
+            columns["window_trips"] = _cells(found["trips"])
+        for key, heading in (("ratio", f"{words}: ratio"), ("low", "From"), ("high", "To")):
+            fields.append(Field(f"{method}_{key}", heading, "two"))
+            columns[f"{method}_{key}"] = _cells(found[key])
+    fields += [
+        Field("share", "Rod-hours on shared kinds of day", "share"),
+        Field("says", "What your record says", "wrapped", 46),
+    ]
+    shares = _of_method(fair, "same_condition")["overlap_share"]
+    columns["share"] = _cells(shares)
+    columns["says"] = [claim_words(row, share) for row, share in zip(records(base), shares, strict=True)]
+    return Table(
+        "side",
+        tuple(fields),
+        columns,
+        title=f"Moving against slow, and each technique against {fair.reference}",
+        note=_NOTE,
+        grey=base["claim"].isin(_UNTOLD).tolist(),
+    )
+
+
+def _cells(values: pd.Series) -> list[float | None]:
+    return [float(value) if np.isfinite(value) else None for value in values.tolist()]
+
+
+def _chart(fair: SideBySide) -> tuple[Block, ...]:
+    """Return the chart of same-trip ratios with their ranges, and the figures behind it."""
+    rows = _of_method(fair, "same_trip")
+    rows = rows[~rows["claim"].isin(_UNTOLD) & np.isfinite(rows["low"])]
+    if rows.empty:
+        return ()
+    columns: dict[str, Sequence[Cell]] = {
+        "pair": (rows["this"] + " / " + rows["against"]).tolist(),
+        "trips": rows["trips"].tolist(),
+        "ratio": rows["ratio"].tolist(),
+        "minus": (rows["ratio"] - rows["low"]).tolist(),
+        "plus": (rows["high"] - rows["ratio"]).tolist(),
+    }
+    fields = (
+        Field("pair", "Pair"),
+        Field("trips", "Trips with both", "whole"),
+        Field("ratio", "Same trips: ratio", "two"),
+        Field("minus", "Range below", "two"),
+        Field("plus", "Range above", "two"),
+    )
+    chart = Chart(
+        "bar",
+        "This against that, on the same trips",
+        "",
+        "times as many fish per rod-hour, with the range your record supports",
+        (Series("Ratio", "ratios.pair", "ratios.ratio", "ratios.minus", "ratios.plus"),),
+        rows=max(10, 2 * len(rows) + 6),
+        alt="Ratios of catch rates on the same trips with their ranges, on a doubling scale.",
+        ratios=True,
+    )
+    return chart, Table("ratios", fields, columns, title="Behind the chart")
+
+
+def _mix(report: Report) -> tuple[Block, ...]:
+    """Return every technique's rate as if all had been fished on the same mix of days."""
+    fair = report.fair
+    told = fair.standardised[np.isfinite(fair.standardised["low"])]
+    heading = Line("As if fished on the season's mix of days", "heading")
+    if told.empty:
+        reason = "There is no kind of day on which all techniques of five trips or more were fished."
+        return (Text((heading, Line(f"Cannot be told: {reason}"))),)
+    share = f"{round(100 * fair.share)} %"
+    rests = Line(
+        f"It rests on the kinds of day on which every technique of {MIN_OWN_TRIPS} trips or more was fished, "
+        f"{share} of your rod-hours: {listed(fair.strata)}."
+    )
+    labels = report.techniques[["technique_no", "technique", "fish_per_rod_hour"]]
+    rows = told.merge(labels, on="technique").assign(few=told["trips"].to_numpy() < MIN_OWN_TRIPS)
+    rows = rows.sort_values(["few", "rate", "technique_no"], ascending=[True, False, True], ignore_index=True)
+    columns: dict[str, Sequence[Cell]] = {
+        "no": rows["technique_no"].tolist(),
+        "technique": rows["technique"].tolist(),
+        "trips": rows["trips"].tolist(),
+        "rod_hours": rows["rod_hours"].tolist(),
+        "rate": rows["rate"].tolist(),
+        "low": rows["low"].tolist(),
+        "high": rows["high"].tolist(),
+        "fished": [Live(_AS_FISHED, value) for value in rows["fish_per_rod_hour"].tolist()],
+    }
+    grey = rows["few"].tolist()
+    note = f"Grey: fewer than {MIN_OWN_TRIPS} trips on these days. Not for saying that one is better."
+    return Text((heading, rests)), Table("mix", _MIX_FIELDS, columns, note=note, grey=grey)
+
+
+_AS_FISHED = "INDEX({technique.rate},MATCH({row.no},{technique.no},0))"
+_MIX_FIELDS = (
+    Field("no", "No.", "plain"),
+    Field("technique", "Technique"),
+    Field("trips", "Trips on these days", "whole"),
+    Field("rod_hours", "Rod-hours on these days", "one"),
+    Field("rate", "Fish per rod-hour, same mix", "two"),
+    Field("low", "From", "two"),
+    Field("high", "To", "two"),
+    Field("fished", "As fished", "two"),
+)
+
+
+def _lone(fair: SideBySide) -> tuple[Block, ...]:
+    """Say on which kinds of day only one of a pair was fished."""
+    lines = [
+        Line(f"{row['this']} / {row['against']}. {' '.join(parts)}")
+        for row in records(_of_method(fair, "same_trip"))
+        if (parts := lone_words(row))
+    ]
+    if not lines:
+        return ()
+    return (Text((Line("Kinds of day on which only one of the two was fished", "heading"), *lines)),)
