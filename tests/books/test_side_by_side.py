@@ -173,6 +173,14 @@ def test_styles_of_five_alike_trips_are_compared(fish: int, write_log: WriteLog,
     assert said[fish] in found
 
 
+def test_techniques_without_a_style_are_compared_all_the_same(write_log: WriteLog, tmp_path: Path) -> None:
+    effort = [["T-001", name, 120, 2, 3] for name in ("Jerkbait", "Drop shot")]
+    log = write_log({"Techniques": None, "Effort": [EFFORT, *effort], "Catch": [CATCH]})
+    found = texts(built(log, tmp_path))
+    assert "Each technique against Drop shot" in found
+    assert any(text.startswith("Moving and slow are not compared") for text in found)
+
+
 @pytest.mark.libreoffice
 def test_formulas_recalculate_where_one_technique_was_fished(write_log: WriteLog, tmp_path: Path) -> None:
     log = write_log({"Effort": [EFFORT, ["T-001", "Jerkbait", 240, 2, 0]], "Catch": [CATCH]})

@@ -23,6 +23,9 @@ _HANDS = Line(
     "said only where both comparisons say so.",
     "note",
 )
+_NO_STYLES = Line(
+    "Moving and slow are not compared: it takes usable effort of both, and Style on the sheet Techniques."
+)
 _THIS, _AGAINST = Field("this", "This"), Field("against", "Against")
 _METHODS = {"same_trip": "Same trips", "same_condition": "Same kind of day", "same_window": "Same hours"}
 _NOTE = (
@@ -58,7 +61,7 @@ def _of_method(fair: SideBySide, method: str) -> pd.DataFrame:
 def _sentences(fair: SideBySide) -> tuple[Line, ...]:
     """Say what moving did against slow, then which techniques differ from the one most used."""
     by_trip, by_day = (records(_of_method(fair, method)) for method in ("same_trip", "same_condition"))
-    lines = []
+    lines = [] if any(row["of"] == "style" for row in by_trip) else [_NO_STYLES]
     for row, other in zip(by_trip, by_day, strict=True):
         words = claim_words(row, other["overlap_share"])
         if row["of"] == "style":
@@ -113,10 +116,17 @@ def _comparisons(fair: SideBySide) -> Table:
         "side",
         tuple(fields),
         columns,
-        title=f"Moving against slow, and each technique against {fair.reference}",
+        title=_title(fair),
         note=_NOTE,
         grey=base["claim"].isin(_UNTOLD).tolist(),
     )
+
+
+def _title(fair: SideBySide) -> str:
+    of = set(fair.table["of"])
+    parts = {"style": "moving against slow", "technique": f"each technique against {fair.reference}"}
+    title = ", and ".join(words for key, words in parts.items() if key in of)
+    return title[:1].upper() + title[1:]
 
 
 def _cells(values: pd.Series) -> list[float | None]:
