@@ -14,7 +14,7 @@ from reporter.compute.ratio import FloatArray
 from reporter.compute.spread import Spread
 from reporter.compute.standardise import shared_weights, standardised
 from reporter.compute.windows import shared_windows
-from reporter.schema.thresholds import LEVEL, MIN_OWN_TRIPS, MIN_SHARED_TRIPS
+from reporter.schema.thresholds import MIN_OWN_TRIPS, MIN_SHARED_TRIPS
 
 STYLES = ("moving", "slow")
 
@@ -42,7 +42,7 @@ class SideBySide:
 
 @dataclass(frozen=True, slots=True)
 class _Record:
-    """What is compared: catch and effort (names, trips) by name, classes of the trips, the stints."""
+    """What is compared: catch and effort (names, trips) by name, classes of the trips, named stints."""
 
     names: list[str]
     catch: FloatArray
@@ -59,19 +59,20 @@ def side_by_side(
     pairs: trip-techniques with technique and style; trips: their numbers, in the order of `classes`.
     """
     rated = pairs[pairs["in_rates"] & (pairs["rod_hours"] > 0)]
-    styles = _record(
-        rated, "style", [style for style in STYLES if style in set(rated["style"])], trips, classes
-    )
+    style_of = rated.drop_duplicates("technique").set_index("technique")["style"]
+    named = {"style": stints["technique"].map(style_of), "technique": stints["technique"]}
+    present = [style for style in STYLES if style in set(rated["style"])]
     names = sorted(set(rated["technique"]))
-    techniques = _record(rated, "technique", names, trips, classes, stints)
+    styles, techniques = (
+        _record(rated, key, labels, trips, classes, stints.assign(name=named[key]))
+        for key, labels in (("style", present), ("technique", names))
+    )
     hours = techniques.effort.sum(axis=-1)
     reference = names[int(np.argmax(hours))] if names else ""
     rows = []
     if len(styles.names) == len(STYLES):
-        rows += _compared(styles, "style", *STYLES, level=LEVEL)
-    others = [name for name in names if name != reference]
-    for name in others:
-        rows += _compared(techniques, "technique", name, reference, level=bonferroni_level(len(others)))
+        rows += _against(styles, "style", STYLES[:1], STYLES[1])
+    rows += _against(techniques, "technique", [name for name in names if name != reference], reference)
     table = pd.DataFrame(rows, columns=list(_COLUMNS))
     standard, strata, share = _standardised(techniques, spread)
     return SideBySide(table, standard, strata, share, reference)
@@ -96,22 +97,33 @@ def _record(
     names: list[str],
     trips: Sequence[int],
     classes: ConditionClasses,
-    stints: pd.DataFrame | None = None,
+    stints: pd.DataFrame,
 ) -> _Record:
     kept = pairs[pairs[key].isin(names)]
     catch, effort = (by_group_and_trip(kept, key, names, trips, value) for value in ("landed", "rod_hours"))
-    return _Record(names, catch, effort, classes, pd.DataFrame() if stints is None else stints)
+    return _Record(names, catch, effort, classes, stints)
 
 
-def _compared(record: _Record, of: str, this: str, against: str, *, level: float) -> list[dict[str, object]]:
+def _against(record: _Record, of: str, names: Sequence[str], against: str) -> list[dict[str, object]]:
+    windows = shared_windows(record.stints, against)
+    level = bonferroni_level(len(names))
+    return [
+        row
+        for this in names
+        for row in _compared(record, of, this, against, windows[windows["name"] == this], level)
+    ]
+
+
+def _compared(
+    record: _Record, of: str, this: str, against: str, windows: pd.DataFrame, level: float
+) -> list[dict[str, object]]:
     """Return the rows of one comparison; the claim has its own level, what is printed 95 %."""
     one, other = record.names.index(this), record.names.index(against)
     four = (record.catch[one], record.effort[one], record.catch[other], record.effort[other])
     strata = record.classes.of_trip
     said = str(claim(same_trip(*four, level), same_condition(*four, strata, level)))
     made = {"same_trip": same_trip(*four), "same_condition": same_condition(*four, strata)}
-    windows = shared_windows(record.stints, this, against) if len(record.stints) else pd.DataFrame()
-    if len(windows) and windows["trip_no"].nunique() >= MIN_SHARED_TRIPS:
+    if windows["trip_no"].nunique() >= MIN_SHARED_TRIPS:
         made["same_window"] = same_window(
             windows["catch_this"],
             windows["effort_this"],

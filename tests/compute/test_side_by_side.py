@@ -9,7 +9,9 @@ from reporter.compute.side_by_side import SideBySide, side_by_side
 from reporter.compute.spread import Spread
 
 STYLES = {"Jig": "slow", "Crankbait": "moving", "Spoon": ""}
-NO_STINTS = pd.DataFrame()
+NO_STINTS = pd.DataFrame(
+    columns=["trip_no", "technique", "begin_min", "end_min", "timing", "fish", "rod_hours"]
+)
 ONE_BY_ONE = Spread(0.0, 100)
 Fished = tuple[int, str, float, float]
 
@@ -113,10 +115,20 @@ def test_same_hours_are_compared_from_five_trips_on() -> None:
     stints = pd.DataFrame(fished, columns=["trip_no", "technique", "fish", "rod_hours"])
     stints = stints.assign(begin_min=360.0, end_min=540.0, timing="clock")
     stints["fish"] += stints["technique"] == "Spoon"
-    found = rows(compared(*fished, of_trip=[0] * 5, stints=stints), "Spoon")["same_window"]
+    whole = compared(*fished, of_trip=[0] * 5, stints=stints)
+    found = rows(whole, "Spoon")["same_window"]
     assert (found["trips"], found["ratio"]) == (5, pytest.approx(1.5))
     four = compared(*fished, of_trip=[0] * 5, stints=stints[stints["trip_no"] < 5])
     assert "same_window" not in set(four.table["method"])
+
+
+def test_moving_and_slow_are_compared_in_the_same_hours_too() -> None:
+    fished = [(trip, name, 2.0, 3.0) for trip in range(1, 6) for name in ("Jig", "Crankbait")]
+    stints = pd.DataFrame(fished, columns=["trip_no", "technique", "fish", "rod_hours"])
+    stints = stints.assign(begin_min=360.0, end_min=540.0, timing="clock")
+    stints["fish"] += stints["technique"] == "Crankbait"
+    found = rows(compared(*fished, of_trip=[0] * 5, stints=stints), "moving")["same_window"]
+    assert (found["trips"], found["ratio"]) == (5, pytest.approx(1.5))
 
 
 def test_one_technique_or_none_leaves_nothing_to_compare() -> None:

@@ -12,7 +12,7 @@ Row = tuple[int, str, float, float, str, float, float]
 
 
 def stints(*rows: Row) -> pd.DataFrame:
-    names = ["trip_no", "technique", "begin_min", "end_min", "timing", "fish", "rod_hours"]
+    names = ["trip_no", "name", "begin_min", "end_min", "timing", "fish", "rod_hours"]
     return pd.DataFrame(list(rows), columns=names)
 
 
@@ -23,9 +23,16 @@ def row(
 
 
 def test_stints_that_start_and_end_within_fifteen_minutes_share_a_window() -> None:
-    found = shared_windows(stints(row("A", SIX, NINE, 4), row("B", SIX + 15, NINE - 15, 2)), "A", "B")
+    found = shared_windows(stints(row("A", SIX, NINE, 4), row("B", SIX + 15, NINE - 15, 2)), "B")
     assert found.to_dict("records") == [
-        {"trip_no": 1, "catch_this": 4, "effort_this": 3.0, "catch_against": 2, "effort_against": 2.5}
+        {
+            "name": "A",
+            "trip_no": 1,
+            "catch_this": 4,
+            "effort_this": 3.0,
+            "catch_against": 2,
+            "effort_against": 2.5,
+        }
     ]
 
 
@@ -41,14 +48,19 @@ def test_stints_that_start_and_end_within_fifteen_minutes_share_a_window() -> No
     ],
 )
 def test_other_stints_share_none(other: Row) -> None:
-    assert shared_windows(stints(row("A", SIX, NINE), other), "A", "B").empty
+    assert shared_windows(stints(row("A", SIX, NINE), other), "B").empty
 
 
 def test_each_stint_serves_the_window_that_fits_it_best() -> None:
     found = shared_windows(
-        stints(row("A", SIX, NINE, 1), row("B", SIX + 10, NINE, 2), row("B", SIX + 5, NINE, 3)), "A", "B"
+        stints(row("A", SIX, NINE, 1), row("B", SIX + 10, NINE, 2), row("B", SIX + 5, NINE, 3)), "B"
     )
     assert found["catch_against"].tolist() == [3]
+
+
+def test_a_stint_may_serve_windows_of_several_techniques() -> None:
+    found = shared_windows(stints(row("A", SIX, NINE), row("C", SIX, NINE), row("B", SIX, NINE, 3)), "B")
+    assert found[["name", "catch_against"]].to_numpy().tolist() == [["A", 3], ["C", 3]]
 
 
 def test_one_window_on_every_trip_is_the_comparison_of_trips() -> None:
