@@ -12,8 +12,9 @@ from reporter.compute.rates import rate_table
 from reporter.compute.ratio import index_of_dispersion
 from reporter.compute.season import Season
 from reporter.compute.side_by_side import SideBySide, side_by_side
+from reporter.schema.sheets import names
 
-STYLES = ("moving", "slow", "")
+STYLES = (*names.STYLES, "")
 """Styles in the order of the page; "" is not given."""
 
 

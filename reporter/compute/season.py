@@ -95,11 +95,7 @@ def compute_season(log: TidyLog, weather: HourlyFiles = NO_FILES) -> Season:
         *check_alike(catch),
     ]
     problems = in_order(found)
-    styles = techniques.set_index("technique")["style"]
-    table = pairs.table.assign(style=pairs.table["technique"].map(styles).fillna(""), season="season")
-    of_trip = trips[["trip_no", "water", "month", "day_type", "call_day_type"]]
-    of_trip = of_trip.assign(day_group=day_group(trips))
-    table = table.merge(of_trip, on="trip_no", how="left", sort=False)
+    table = _described(pairs.table, techniques, trips)
     above = sum(int((t["from_above"] & t["used"]).sum()) for t in (effort, catch))
     return Season(
         name=log.name,
@@ -123,6 +119,15 @@ def compute_season(log: TidyLog, weather: HourlyFiles = NO_FILES) -> Season:
         fixes=in_fix_order(problems, rows_won_back(problems, log)),
         from_above=above,
     )
+
+
+def _described(pairs: pd.DataFrame, techniques: pd.DataFrame, trips: pd.DataFrame) -> pd.DataFrame:
+    """Add the technique's style and what is known of the trip to trip-techniques."""
+    styles = techniques.set_index("technique")["style"]
+    table = pairs.assign(style=pairs["technique"].map(styles).fillna(""), season="season")
+    of_trip = trips[["trip_no", "water", "month", "day_type", "call_day_type"]]
+    of_trip = of_trip.assign(day_group=day_group(trips))
+    return table.merge(of_trip, on="trip_no", how="left", sort=False)
 
 
 def counts_with(counts: dict[str, RowCount], key: str, more_aside: int) -> dict[str, RowCount]:

@@ -14,9 +14,8 @@ from reporter.compute.ratio import FloatArray
 from reporter.compute.spread import Spread
 from reporter.compute.standardise import shared_weights, standardised
 from reporter.compute.windows import shared_windows
+from reporter.schema.sheets.names import STYLES
 from reporter.schema.thresholds import MIN_OWN_TRIPS, MIN_SHARED_TRIPS
-
-STYLES = ("moving", "slow")
 
 
 @dataclass(frozen=True, slots=True)

@@ -181,6 +181,15 @@ def test_techniques_without_a_style_are_compared_all_the_same(write_log: WriteLo
     assert any(text.startswith("Moving and slow are not compared") for text in found)
 
 
+def test_every_technique_stands_in_the_same_mix_or_is_named_as_left_out(
+    demo: Path, demo_texts: list[str]
+) -> None:
+    untold = {row["technique"] for row in table(demo, "standardised") if row["low"] == ""}
+    said = next(text for text in demo_texts if text.startswith("Too little on these days for a range: "))
+    assert untold
+    assert set(said.removesuffix(".").partition(": ")[2].split(", ")) == untold
+
+
 @pytest.mark.libreoffice
 def test_formulas_recalculate_where_one_technique_was_fished(write_log: WriteLog, tmp_path: Path) -> None:
     log = write_log({"Effort": [EFFORT, ["T-001", "Jerkbait", 240, 2, 0]], "Catch": [CATCH]})

@@ -3,14 +3,9 @@
 import numpy as np
 import pytest
 
-from reporter.compute.paired import (
-    RatioRange,
-    between_trips_of_strata_error,
-    members_of,
-    pair_of,
-    same_condition,
-    same_trip,
-)
+from reporter.compute.pair import members_of, pair_of
+from reporter.compute.paired import RatioRange, same_condition, same_trip
+from reporter.compute.ratio_error import between_trips_of_strata_error
 
 # On each trip A = a t0 / T and B = b t1 / T: (4 x 2 / 4, 1 x 2 / 4) = (2, 0.5) and (3 x 1 / 4, 2 x 3 / 4) =
 # (0.75, 1.5); the third trip has one technique only.

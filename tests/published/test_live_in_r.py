@@ -12,16 +12,14 @@ import numpy as np
 import pandas as pd
 import pytest
 
-from reporter.compute.paired import (
+from reporter.compute.pair import members_of, pair_of
+from reporter.compute.paired import same_condition, same_trip
+from reporter.compute.ratio import ratio_of_means
+from reporter.compute.ratio_error import (
     between_trips_error,
     between_trips_of_strata_error,
     independent_fish_error,
-    members_of,
-    pair_of,
-    same_condition,
-    same_trip,
 )
-from reporter.compute.ratio import ratio_of_means
 
 SEASONS, TRIPS, KINDS = 20, 36, 3
 SEED = 41
@@ -83,7 +81,9 @@ def test_ratios_within_trips_are_those_of_epir_and_survey(trips: pd.DataFrame, b
     assert found.ratio == pytest.approx(by_r["trip_ratio"].to_numpy(), rel=1e-9)
     assert found.ratio / alone == pytest.approx(by_r["trip_low"].to_numpy(), rel=1e-9)
     assert found.ratio * alone == pytest.approx(by_r["trip_high"].to_numpy(), rel=1e-9)
-    assert between_trips_error(pair) == pytest.approx(by_r["trip_error"].to_numpy(), rel=1e-9)
+    assert between_trips_error(*pair.weighted, np.count_nonzero(pair.both, axis=-1)) == pytest.approx(
+        by_r["trip_error"].to_numpy(), rel=1e-9
+    )
 
 
 def test_ratios_within_conditions_are_those_of_survey(trips: pd.DataFrame, by_r: pd.DataFrame) -> None:

@@ -3,15 +3,9 @@
 import numpy as np
 import pytest
 
-from reporter.compute.paired import (
-    Pair,
-    between_trips_error,
-    independent_fish_error,
-    pair_of,
-    rate_ratio,
-    same_condition,
-    same_trip,
-)
+from reporter.compute.pair import Pair, pair_of
+from reporter.compute.paired import same_condition, same_trip
+from reporter.compute.ratio_error import between_trips_error, independent_fish_error, rate_ratio
 
 EPIR = 'computed with R 4.2.2, epiR 2.0.57: epi.2by2(method = "cohort.time")'
 SURVEY = "computed with R 4.2.2, survey 4.1-1: svyratio(~A, ~B), relative to the ratio"
@@ -54,7 +48,9 @@ def test_errors_of_six_trips() -> None:
     trips = pair_of(*SIX_TRIPS)
     assert independent_fish_error(trips) == pytest.approx(0.3506376, rel=1e-6), EPIR
     assert _independent(trips) == pytest.approx((0.9413033, 0.4734415, 1.871513), rel=1e-6), EPIR
-    assert between_trips_error(trips) == pytest.approx(0.4479881, rel=1e-6), SURVEY
+    assert between_trips_error(*trips.weighted, np.count_nonzero(trips.both, axis=-1)) == pytest.approx(
+        0.4479881, rel=1e-6
+    ), SURVEY
 
 
 def test_range_of_six_trips_is_the_wider_one() -> None:

@@ -2,8 +2,6 @@
 
 from collections.abc import Sequence
 
-import numpy as np
-
 from reporter.books.blocks import Cell, Field, Line, Live, Table, Text
 from reporter.compute.ranking import Ranking
 from reporter.schema.thresholds import CONTENDER, MIN_OWN_TRIPS, MIN_SHRUNKEN_TECHNIQUES
@@ -46,7 +44,7 @@ def ranking_blocks(ranking: Ranking) -> tuple[Text | Table, ...]:
         "rod_hours": table["rod_hours"].tolist(),
         "rate": [Live(rate, value) for value in table["fish_per_rod_hour"].tolist()],
         "steadied": table["shrunken_rate"].tolist(),
-        "chance": [value if np.isfinite(value) else None for value in table["probability_best"].tolist()],
+        "chance": table["probability_best"].tolist(),
     }
     fields = (
         Field("no", "No.", "plain"),

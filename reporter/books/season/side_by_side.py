@@ -101,16 +101,16 @@ def _comparisons(fair: SideBySide) -> Table:
         found = base[["this", "against"]].merge(found, on=["this", "against"], how="left")
         if method == "same_window":
             fields.append(Field("window_trips", "Trips with the same hours", "whole"))
-            columns["window_trips"] = _cells(found["trips"])
+            columns["window_trips"] = found["trips"].tolist()
         for key, heading in (("ratio", f"{words}: ratio"), ("low", "From"), ("high", "To")):
             fields.append(Field(f"{method}_{key}", heading, "two"))
-            columns[f"{method}_{key}"] = _cells(found[key])
+            columns[f"{method}_{key}"] = found[key].tolist()
     fields += [
         Field("share", "Rod-hours on shared kinds of day", "share"),
         Field("says", "What your record says", "wrapped", 46),
     ]
     shares = _of_method(fair, "same_condition")["overlap_share"]
-    columns["share"] = _cells(shares)
+    columns["share"] = shares.tolist()
     columns["says"] = [claim_words(row, share) for row, share in zip(records(base), shares, strict=True)]
     return Table(
         "side",
@@ -127,10 +127,6 @@ def _title(fair: SideBySide) -> str:
     parts = {"style": "moving against slow", "technique": f"each technique against {fair.reference}"}
     title = ", and ".join(words for key, words in parts.items() if key in of)
     return title[:1].upper() + title[1:]
-
-
-def _cells(values: pd.Series) -> list[float | None]:
-    return [float(value) if np.isfinite(value) else None for value in values.tolist()]
 
 
 def _chart(fair: SideBySide) -> tuple[Block, ...]:
@@ -172,15 +168,14 @@ def _mix(report: Report) -> tuple[Block, ...]:
     told = fair.standardised[np.isfinite(fair.standardised["low"])]
     heading = Line("As if fished on the season's mix of days", "heading")
     if told.empty:
-        reason = "There is no kind of day on which all techniques of five trips or more were fished."
-        return (Text((heading, Line(f"Cannot be told: {reason}"))),)
+        return (Text((heading, Line(_NO_MIX))),)
     share = f"{round(100 * fair.share)} %"
     rests = Line(
         f"It rests on the kinds of day on which every technique of {MIN_OWN_TRIPS} trips or more was fished, "
         f"{share} of your rod-hours: {listed(fair.strata)}."
     )
     labels = report.techniques[["technique_no", "technique", "fish_per_rod_hour"]]
-    rows = told.merge(labels, on="technique").assign(few=told["trips"].to_numpy() < MIN_OWN_TRIPS)
+    rows = told.assign(few=told["trips"] < MIN_OWN_TRIPS).merge(labels, on="technique")
     rows = rows.sort_values(["few", "rate", "technique_no"], ascending=[True, False, True], ignore_index=True)
     columns: dict[str, Sequence[Cell]] = {
         "no": rows["technique_no"].tolist(),
@@ -194,9 +189,15 @@ def _mix(report: Report) -> tuple[Block, ...]:
     }
     grey = rows["few"].tolist()
     note = f"Grey: fewer than {MIN_OWN_TRIPS} trips on these days. Not for saying that one is better."
-    return Text((heading, rests)), Table("mix", _MIX_FIELDS, columns, note=note, grey=grey)
+    untold = fair.standardised.loc[~fair.standardised["technique"].isin(told["technique"]), "technique"]
+    left_out = (Line(f"Too little on these days for a range: {', '.join(untold)}."),) if len(untold) else ()
+    return Text((heading, rests, *left_out)), Table("mix", _MIX_FIELDS, columns, note=note, grey=grey)
 
 
+_NO_MIX = (
+    f"Cannot be told: techniques of {MIN_OWN_TRIPS} trips or more share no kind of day, or too few trips on "
+    "those that they share."
+)
 _AS_FISHED = "INDEX({technique.rate},MATCH({row.no},{technique.no},0))"
 _MIX_FIELDS = (
     Field("no", "No.", "plain"),
