@@ -61,9 +61,10 @@ class Line:
 
 @dataclass(frozen=True, slots=True)
 class Text:
-    """Lines of text, one below the other."""
+    """Lines of text, one below the other. new_area: a print area of its own begins with them."""
 
     lines: tuple[Line, ...]
+    new_area: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -124,6 +125,8 @@ class Table:
     total: field key -> cell of a last line, set apart; an empty mapping prints none.
     grey: for every row whether it is greyed (too little record); empty means none is.
     flagged: field key -> for every row whether that cell is set apart (a day behind a front).
+    heat: field key -> for every row how deep its cell is shaded: 1 (lightest) to 5, 0 not at all, -1 greyed.
+    large: in large type, to be read at arm's length.
     blank_rows: rows to type in below the given ones, formatted and with their drop-downs.
     ruled: every cell has a border, for tables that are filled in with a pencil.
     own_fields: given row (from 0) -> field key -> the field that describes that one cell instead of its
@@ -138,6 +141,8 @@ class Table:
     total: Mapping[str, Cell] = field(default_factory=dict)
     grey: Sequence[bool] = ()
     flagged: Mapping[str, Sequence[bool]] = field(default_factory=dict)
+    heat: Mapping[str, Sequence[int]] = field(default_factory=dict)
+    large: bool = False
     filtered: bool = False
     blank_rows: int = 0
     ruled: bool = False

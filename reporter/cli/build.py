@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 import click
 
 from reporter.cli import say
+from reporter.cli.weather import open_weather, weather_option
 
 if TYPE_CHECKING:
     from reporter.read.weather.raw import RawWeather
@@ -20,13 +21,7 @@ if TYPE_CHECKING:
     metavar="DIR",
     help="Folder for the report; else beside the log.",
 )
-@click.option(
-    "--weather",
-    multiple=True,
-    type=click.Path(path_type=Path),
-    metavar="FILE",
-    help="Hourly weather of an airport nearby, for front days; may be given several times.",
-)
+@weather_option
 @click.option(
     "--tables", type=click.Path(path_type=Path), metavar="DIR", help="Write every table as CSV too."
 )
@@ -48,7 +43,7 @@ def build(
         raise click.UsageError(
             f"{first.log} and {second.log} would both write {first.report.name}; build them into two folders."
         )
-    hours = _open_weather(weather)
+    hours = open_weather(weather)
     inputs = [*found, *weather]
     for sentence in sentences:
         say.failure(sentence)
@@ -57,20 +52,6 @@ def build(
         say.progress(index, len(jobs), job.log.name, quiet=quiet)
         failed = not _build_one(job, inputs, hours, quiet=quiet) or failed
     raise SystemExit(int(failed))
-
-
-def _open_weather(paths: tuple[Path, ...]) -> "list[RawWeather]":
-    """Open the weather files, once for all logs; no report is made without what was asked for."""
-    if not paths:
-        return []
-    from reporter.read.errors import Unreadable
-    from reporter.run.weather import open_all
-
-    try:
-        return open_all(paths)
-    except Unreadable as refused:
-        say.failure(str(refused))
-        raise SystemExit(1) from refused
 
 
 def _build_one(job: "Job", inputs: list[Path], hours: "list[RawWeather]", *, quiet: bool) -> bool:

@@ -5,6 +5,7 @@ import pandas as pd
 
 from reporter.compute.fronts.calendar import CHANGES
 from reporter.compute.report import Report
+from reporter.schema.hunch_table import HUNCHES
 from reporter.schema.log import BY_KEY
 from reporter.schema.species import BY_CODE
 from reporter.schema.tables import TABLES
@@ -26,6 +27,8 @@ def output_tables(report: Report) -> dict[str, pd.DataFrame]:
         "trips": _trips(report),
         "side_by_side": report.fair.table,
         "standardised": report.fair.standardised,
+        "conditions": _conditions(report.by_condition),
+        "hunches": _hunches(report),
         "front_days": _front_days(report),
         "by_day_type": _by_day_type(report),
         "trip_techniques": _pairs(report),
@@ -35,6 +38,41 @@ def output_tables(report: Report) -> dict[str, pd.DataFrame]:
         "rows": _rows(report),
     }
     return {table.name: made[table.name][[field.name for field in table.fields]] for table in TABLES}
+
+
+def _conditions(table: pd.DataFrame) -> pd.DataFrame:
+    return table.assign(band=table["code"], group=table["group"].where(table["group"] != "", NOT_GIVEN))
+
+
+def _hunches(report: Report) -> pd.DataFrame:
+    rows = [
+        {
+            "hunch": result.hunch.name,
+            **result.hunch.words,
+            **{name: getattr(result, name) for name in _RESULT},
+            "measure": result.hunch.measure,
+        }
+        for result in report.hunches
+    ]
+    names = [field.name for field in HUNCHES.fields]
+    return pd.DataFrame(rows, columns=names)
+
+
+_RESULT = (
+    "evidence",
+    "ratio",
+    "low",
+    "high",
+    "trips",
+    "part_this",
+    "whole_this",
+    "part_against",
+    "whole_against",
+    "verdict",
+    "why",
+    "rod_hours_to_settle",
+    "left_out",
+)
 
 
 def _with_style(table: pd.DataFrame) -> pd.DataFrame:

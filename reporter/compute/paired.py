@@ -12,6 +12,7 @@ from numpy.typing import ArrayLike, NDArray
 from reporter.compute.pair import Pair, members_of, pair_of, summed_by
 from reporter.compute.ratio import FloatArray, IntArray
 from reporter.compute.ratio_error import (
+    between_clusters_error,
     between_trips_error,
     between_trips_of_strata_error,
     independent_fish_error,
@@ -102,16 +103,54 @@ def same_window(
     stratum, trips are the clusters of the error, t is on trips - 1. Source: as same_trip.
     """
     pair = pair_of(catch_this, effort_this, catch_against, effort_against)
-    members = members_of(np.broadcast_to(trip, pair.effort.shape))
-    this, against = (summed_by(members, part) for part in pair.weighted)
-    found = np.count_nonzero(summed_by(members, pair.both.astype(np.float64)) > 0, axis=-1)
-    trips = np.asarray(found, dtype=np.int64)
-    made = _ranged(pair, pair.both, pair, between_trips_error(this, against, trips), trips - 1, level)
-    return replace(made, trips=trips)
+    windows = np.arange(pair.effort.shape[-1])
+    return _clustered(pair, windows, np.broadcast_to(trip, pair.effort.shape), level)
+
+
+def within_strata(
+    catch_this: ArrayLike,
+    effort_this: ArrayLike,
+    catch_against: ArrayLike,
+    effort_against: ArrayLike,
+    strata: ArrayLike,
+    trip: ArrayLike,
+    level: float = LEVEL,
+    *,
+    counted: bool = True,
+) -> RatioRange:
+    """Ratio of two sides' rates within strata that may reach over trips, as a technique does.
+
+    Catch, effort, strata and trip (an integer each) are shaped (..., cells), a cell being a stratum's part of
+    a trip. Trips are the clusters of the error whatever strata they lie in, t is on trips - 1. counted:
+    whether catch is a count; else, as of lengths, only how trips differ makes the error. Source: as
+    same_trip; Taylor linearisation with trips as clusters.
+    """
+    pair = pair_of(catch_this, effort_this, catch_against, effort_against)
+    return _clustered(pair, strata, np.broadcast_to(trip, pair.effort.shape), level, counted=counted)
+
+
+def _clustered(
+    pair: Pair, strata: ArrayLike, trip: NDArray[np.int64], level: float, *, counted: bool = True
+) -> RatioRange:
+    members, trips = members_of(np.broadcast_to(strata, pair.effort.shape)), members_of(trip)
+    by_stratum = pair.summed(members)
+    within = summed_by(members.swapaxes(-1, -2), by_stratum.both.astype(np.float64)) > 0
+    used = (within & (pair.effort > 0)).astype(np.float64)
+    count = np.asarray(np.count_nonzero(summed_by(trips, used) > 0, axis=-1), dtype=np.int64)
+    between = between_clusters_error(pair, members, trips, count)
+    made = _ranged(by_stratum, within, pair, between, count - 1, level, counted=counted)
+    return replace(made, trips=count)
 
 
 def _ranged(
-    strata: Pair, within: NDArray[np.bool_], trips: Pair, between: FloatArray, df: IntArray, level: float
+    strata: Pair,
+    within: NDArray[np.bool_],
+    trips: Pair,
+    between: FloatArray,
+    df: IntArray,
+    level: float,
+    *,
+    counted: bool = True,
 ) -> RatioRange:
     """Ratio over strata with its range; within says which trips (..., trips) it rests on."""
     from scipy.special import ndtri
@@ -122,7 +161,8 @@ def _ranged(
     used = within & (trips.effort > 0)
     with np.errstate(all="ignore"):
         widened = np.sqrt(t_over_z_squared(df, level)) * between
-        factor = np.exp(z * np.maximum(widened, independent_fish_error(strata)))
+        least = independent_fish_error(strata) if counted else 0.0
+        factor = np.exp(z * np.maximum(widened, least))
         low, high = ratio / factor, ratio * factor
         share = np.where(used, trips.effort, 0.0).sum(axis=-1) / trips.effort.sum(axis=-1)
     return RatioRange(

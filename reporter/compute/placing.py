@@ -47,6 +47,17 @@ def place_fish(
     return pd.Series(result, index=stints.index, dtype=float), problems
 
 
+def row_stints(stints: pd.DataFrame, fish: pd.DataFrame) -> pd.Series:
+    """Return the stint_no of each row of fish with a technique (index as in fish), NaN where it is not told.
+
+    The stint that the row names; else the one whose clock holds its time; else the technique's only stint.
+    """
+    named, _ = _by_name(stints, fish)
+    only = stints.drop_duplicates(_KEYS, keep=False)[[*_KEYS, "stint_no"]]
+    joined = fish[_KEYS].reset_index().merge(only, on=_KEYS, how="left").set_index("index")["stint_no"]
+    return named.fillna(_by_clock(stints, fish)).fillna(joined.reindex(fish.index))
+
+
 def _by_name(stints: pd.DataFrame, fish: pd.DataFrame) -> tuple[pd.Series, list[Problem]]:
     """Return the stint_no that each fish row names, NaN where it names none that is there."""
     names = stints[stints["stint"] != ""]

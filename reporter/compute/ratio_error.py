@@ -57,6 +57,23 @@ def between_trips_of_strata_error(trips: Pair, members: FloatArray) -> FloatArra
         return np.asarray(np.sqrt(variance) / strata.weighted[0].sum(axis=-1))
 
 
+def between_clusters_error(
+    cells: Pair, members: FloatArray, clusters: FloatArray, count: IntArray
+) -> FloatArray:
+    """Error of the log of the ratio over strata that clusters cross, from how clusters differ.
+
+    members: (..., strata, cells); clusters: (..., clusters, cells); count: clusters that the ratio rests on.
+    Each cell's pull on the ratio is added up by cluster; they come to 0 together. The error is
+    sqrt(n / (n - 1) x sum(pull^2)) / sum(A); NaN below two clusters.
+    """
+    strata = cells.summed(members)
+    ratio = rate_ratio(strata)
+    with np.errstate(all="ignore"):
+        pull = summed_by(clusters, _pull(cells, strata.spread_out(members), ratio[..., None]))
+        error = np.sqrt(count / (count - 1.0) * (pull**2).sum(axis=-1)) / strata.weighted[0].sum(axis=-1)
+        return np.where(count >= 2, error, np.nan)
+
+
 def _ratio(this: FloatArray, against: FloatArray) -> FloatArray:
     """Ratio of two sums over the last axis, NaN where either is 0."""
     one, other = this.sum(axis=-1), against.sum(axis=-1)

@@ -18,16 +18,16 @@ MEASURED = (
 WORDED = ("clarity", "sky", "water_level")
 """What a reading may hold: numbers (NaN where blank) and words ("" where blank)."""
 
-_TIMED = ("trip_no", "date", "water", "minute")
+_TIMED = ("trip_no", "date", "water", "minute", "timed")
 
 
 def reading_table(log: TidyLog) -> pd.DataFrame:
     """Return one row a reading of a used row of Trips or Conditions, in time.
 
     trip_no (0 for a reading of a date), date (datetime64), water ("" where not known), minute (after the
-    date's first midnight), at (datetime64[s], local), then MEASURED and WORDED; rows that hold none of these
-    are left out. A reading without a time is taken at the trip's start, one of a date at the start of the
-    date's first trip, else when the fishing day begins.
+    date's first midnight), timed (whether its time was written), at (datetime64[s], local), then MEASURED
+    and WORDED; rows that hold none of these are left out. A reading without a time is taken at the trip's
+    start, one of a date at the start of the date's first trip, else when the fishing day begins.
     """
     trips = log.tables["trips"]
     trips = trips[trips["used"] & trips["date"].notna()]
@@ -44,7 +44,8 @@ def reading_table(log: TidyLog) -> pd.DataFrame:
 
 
 def _of_trips(trips: pd.DataFrame) -> pd.DataFrame:
-    return _shaped(trips.assign(minute=trips["begin_min"].fillna(FISHING_DAY[0] * 60.0)))
+    minute = trips["begin_min"].fillna(FISHING_DAY[0] * 60.0)
+    return _shaped(trips.assign(minute=minute, timed=False))
 
 
 def _of_conditions(rows: pd.DataFrame, trips: pd.DataFrame) -> pd.DataFrame:
@@ -59,6 +60,7 @@ def _of_conditions(rows: pd.DataFrame, trips: pd.DataFrame) -> pd.DataFrame:
         date=date,
         water=rows["trip_no"].map(known["water"]).fillna("").astype(object),
         minute=minute.fillna(start).fillna(usual),
+        timed=rows["time"].notna(),
     )
     return _shaped(made[made["date"].notna()])
 

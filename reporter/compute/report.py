@@ -5,13 +5,18 @@ from dataclasses import dataclass
 import pandas as pd
 
 from reporter.compute.condition_classes import condition_classes
+from reporter.compute.conditions.rates import by_condition
+from reporter.compute.conditions.record import StintRecord, stint_record
 from reporter.compute.fronts.hard_days import hard_day_ratios
 from reporter.compute.fronts.rates import by_day_type
+from reporter.compute.hunches.verdict import Result, tried
+from reporter.compute.picker.record import PickRecord, pick_record
 from reporter.compute.ranking import Ranking, rank
 from reporter.compute.rates import rate_table
 from reporter.compute.ratio import index_of_dispersion
 from reporter.compute.season import Season
 from reporter.compute.side_by_side import SideBySide, side_by_side
+from reporter.compute.water_card import water_card
 from reporter.schema.sheets import names
 
 STYLES = (*names.STYLES, "")
@@ -26,7 +31,10 @@ class Report:
     order of rates, those without effort last;
     phi is the season's index of dispersion over trips (1 where fish come one by one), NaN below two trips.
     by_day_type and hard_days (verdict and call: one row a style): see `reporter.compute.fronts`.
-    fair: comparisons that allow for the day.
+    fair: comparisons that allow for the day. record: the stints with what they were fished under;
+    by_condition: their rates; picks: what What worked chooses from. hunches: each with what the
+    record says of it.
+    water_card: what paid on each water, month by month.
     water_months is keyed on water_month: water and month with a line break between.
     """
 
@@ -42,6 +50,11 @@ class Report:
     hard_days: dict[str, pd.DataFrame]
     ranking: Ranking
     fair: SideBySide
+    record: StintRecord
+    by_condition: pd.DataFrame
+    picks: PickRecord
+    hunches: tuple[Result, ...]
+    water_card: pd.DataFrame
 
 
 def make_report(season: Season) -> Report:
@@ -50,6 +63,10 @@ def make_report(season: Season) -> Report:
     named = pairs[pairs["technique"] != ""]
     pairs = pairs.assign(water_month=pairs["water"] + "\n" + pairs["month"])
     techniques = _techniques(season, named)
+    record = stint_record(season)
+    # The tool's own day type, never the call.
+    classes = condition_classes(season.trips, season.readings, season.system)
+    water_months = rate_table(pairs, "water_month", _water_months(season, pairs), spread)
     ranking = rank(techniques, named, spread)
     steadied = ranking.table[["technique", "shrunken_rate", "probability_best"]]
     return Report(
@@ -58,7 +75,8 @@ def make_report(season: Season) -> Report:
         styles=rate_table(named, "style", _present(named, "style", STYLES), spread),
         waters=rate_table(pairs, "water", _present(pairs, "water", season.waters), spread),
         months=rate_table(pairs, "month", sorted(set(pairs["month"]) - {""}), spread),
-        water_months=rate_table(pairs, "water_month", _water_months(season, pairs), spread),
+        water_months=water_months,
+        water_card=water_card(record, water_months, season.techniques),
         whole=rate_table(pairs, "season", ["season"], spread),
         phi=_phi(season),
         by_day_type=by_day_type(named, spread),
@@ -67,14 +85,14 @@ def make_report(season: Season) -> Report:
             for by, key in (("verdict", "day_type"), ("call", "call_day_type"))
         },
         ranking=ranking,
-        fair=_fair(season, named),
+        fair=side_by_side(named, season.stints, season.trips["trip_no"].tolist(), classes, season.spread),
+        record=record,
+        picks=pick_record(season, record),
+        hunches=tuple(tried(hunch, season, record, classes) for hunch in season.hunches),
+        by_condition=by_condition(
+            record, spread, _present(named, "style", STYLES), season.techniques["technique"].tolist()
+        ),
     )
-
-
-def _fair(season: Season, pairs: pd.DataFrame) -> SideBySide:
-    """Compare what was fished on the same trips and on days of the same kind, the tool's own day type."""
-    classes = condition_classes(season.trips, season.readings, season.system)
-    return side_by_side(pairs, season.stints, season.trips["trip_no"].tolist(), classes, season.spread)
 
 
 def _phi(season: Season) -> float:

@@ -14,6 +14,7 @@ from reporter.compute.fronts.nearby import check_weather
 from reporter.compute.fronts.of_trips import with_front_days
 from reporter.compute.fronts.rates import day_group
 from reporter.compute.glance import trip_rates
+from reporter.compute.hunches.read import Hunch, read_hunches
 from reporter.compute.placing import place_fish
 from reporter.compute.rates import season_spread
 from reporter.compute.readings import reading_table
@@ -35,11 +36,11 @@ class Season:
     """A computed season.
 
     trips, stints, pairs (trip-techniques), fish: see their modules. techniques: technique_no, technique,
-    style. readings: see `reporter.compute.readings`. fronts: which days lay behind a front; weather_files:
-    the hourly files read for it. identity: reason ("" for in the rates) and fish. surplus: fish tallied
-    beyond the rows of Catch. problems: in the log's order; fixes: the same in the order of what mending
-    wins back, with the rows won. from_above: rows of Effort and Catch that took their trip from the row
-    above.
+    style. hunches: those that can be read. skills: client -> skill, where Clients gives it. readings: see
+    `reporter.compute.readings`. fronts: which days lay behind a front; weather_files: the hourly files read
+    for it. identity: reason ("" for in the rates) and fish. surplus: fish tallied beyond the rows of Catch.
+    problems: in the log's order; fixes: the same in the order of what mending wins back, with the rows won.
+    from_above: rows of Effort and Catch that took their trip from the row above.
     """
 
     name: str
@@ -53,6 +54,8 @@ class Season:
     techniques: pd.DataFrame
     waters: list[str]
     spread: Spread
+    hunches: tuple[Hunch, ...]
+    skills: dict[str, str]
     readings: pd.DataFrame
     fronts: FrontDays
     weather_files: tuple[WeatherFile, ...]
@@ -80,8 +83,11 @@ def compute_season(log: TidyLog, weather: HourlyFiles = NO_FILES) -> Season:
     pairs = make_pairs(stints, fish, trips)
     techniques = technique_table(log, pd.concat([stints["technique"], fish["technique"]]))
     placed, stint_problems = place_fish(stints, fish, pairs.table)
+    waters = _waters(log, trips)
+    hunches = read_hunches(log, log.settings.system or "us", waters, techniques["technique"].tolist())
     found = [
         *log.problems,
+        *hunches.problems,
         *weather.problems,
         *check_weather(
             weather.stations,
@@ -107,14 +113,18 @@ def compute_season(log: TidyLog, weather: HourlyFiles = NO_FILES) -> Season:
         pairs=table,
         fish=fish,
         techniques=techniques,
-        waters=_waters(log, trips),
+        waters=waters,
         spread=season_spread(table),
+        hunches=hunches.hunches,
+        skills=_skills(log),
         readings=readings,
         fronts=fronts,
         weather_files=weather.files,
         identity=fish_identity(fish, pairs),
         surplus=float(pairs.surplus.sum()),
-        counts=counts_with(log.counts, "effort", len(made.set_aside)),
+        counts=counts_with(
+            counts_with(log.counts, "effort", len(made.set_aside)), "hunches", len(hunches.problems)
+        ),
         problems=problems,
         fixes=in_fix_order(problems, rows_won_back(problems, log)),
         from_above=above,
@@ -132,6 +142,8 @@ def _described(pairs: pd.DataFrame, techniques: pd.DataFrame, trips: pd.DataFram
 
 def counts_with(counts: dict[str, RowCount], key: str, more_aside: int) -> dict[str, RowCount]:
     """Move rows of a sheet from used to set aside."""
+    if not more_aside:
+        return counts
     count = counts[key]
     moved = replace(count, used=count.used - more_aside, set_aside=count.set_aside + more_aside)
     return counts | {key: moved}
@@ -151,3 +163,12 @@ def _waters(log: TidyLog, trips: pd.DataFrame) -> list[str]:
     names = [] if listed is None else listed.loc[listed["used"], "water"].tolist()
     fished = trips.loc[trips["water"] != "", "water"].tolist()
     return list(dict.fromkeys([*names, *fished]))
+
+
+def _skills(log: TidyLog) -> dict[str, str]:
+    """Return the skill of each client whose row gives one."""
+    clients = log.tables.get("clients")
+    if clients is None:
+        return {}
+    known = clients[clients["used"] & (clients["skill"] != "")]
+    return dict(zip(known["client"], known["skill"], strict=True))

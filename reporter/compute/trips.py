@@ -32,6 +32,7 @@ def trip_table(log: TidyLog) -> pd.DataFrame:
             "date": table["date"],
             "month": table["date"].dt.strftime("%Y-%m").fillna(""),
             "water": table["water"],
+            "guide": table["guide"],
             "kind": table["kind"].where(table["kind"] != "", "guided"),
             "status": status,
             "clients": table["client"],

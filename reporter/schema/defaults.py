@@ -1,9 +1,11 @@
-"""What the blank log starts with: the usual techniques.
+"""What the blank log starts with: the usual techniques, and hunches to try.
 
-Common practice of the trade, no source; the list is the guide's to edit.
+Common practice of the trade, no source; the lists are the guide's to edit.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+
+from reporter.schema.units import System
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,3 +67,51 @@ TECHNIQUES: tuple[Technique, ...] = (
 
 RODS_PER_ANGLER = 1
 """Where Season does not say."""
+
+
+@dataclass(frozen=True, slots=True)
+class Hunch:
+    """A rule of thumb that many guides hold, as a row of Hunches. None has a source."""
+
+    hunch: str
+    compare: str
+    this: str
+    against: str
+    with_technique: str = ""
+    when: dict[System, str] = field(default_factory=dict)
+    measure: str = "landed"
+
+
+def _in_both(text: str) -> dict[System, str]:
+    return {"us": text, "metric": text}
+
+
+_BEHIND = _in_both("day 1 or 2 after a front")
+
+HUNCHES: tuple[Hunch, ...] = (
+    Hunch("Slow holds up better behind a front", "style", "slow", "moving", when=_BEHIND),
+    Hunch("Behind a front fish sit on hard cover", "cover", "dock; timber; rock", "", when=_BEHIND),
+    Hunch(
+        "Flat sides in cold water",
+        "variant",
+        "flat-sided",
+        "round",
+        "Shallow crankbait",
+        {"us": "water under 50 °F", "metric": "water under 10 °C"},
+    ),
+    Hunch(
+        "Stop and go in spring",
+        "retrieve",
+        "stop and go",
+        "steady",
+        "Shallow crankbait",
+        {"us": "water 50 to 60 °F", "metric": "water 10 to 16 °C"},
+    ),
+    Hunch("Rattles in murky water", "variant", "rattling", "silent", when=_in_both("stained")),
+    Hunch("Dark in murky water", "colour", "dark", "light; natural", when=_in_both("stained")),
+    Hunch("Lipless hangs up more", "technique", "Lipless crankbait", "Bladed jig", measure="hang-ups"),
+)
+"""Ready examples of the blank log. Common practice, no source."""
+
+NO_SOURCE = " (common practice, no source)"
+"""Ends the words of every such hunch."""

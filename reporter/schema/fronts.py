@@ -35,6 +35,19 @@ DAY_TYPES: tuple[DayType, ...] = (
 )
 """In the order of the page."""
 
+DAYS: dict[DayType, str] = {
+    "ordinary": "ordinary",
+    "ahead": "ahead of a front",
+    "passing": "front passing",
+    "day_1": "day 1 behind a front",
+    "day_2": "day 2 behind a front",
+    "day_3": "day 3",
+    "behind_low": "behind a low",
+    "possible": "possible",
+    "not_known": "not known",
+}
+"""In words."""
+
 CALL_DAY_TYPES: dict[str, DayType] = {
     "ahead": "ahead",
     "front today": "passing",

@@ -1,8 +1,10 @@
 """The tables that `--tables` writes: names, columns, types, units. Names are stable: others build on them."""
 
+from reporter.schema.condition_tables import CONDITIONS
 from reporter.schema.csv_table import RATE, RATE_FIELDS, CsvField, CsvTable
 from reporter.schema.fair_tables import SIDE_BY_SIDE, STANDARDISED
 from reporter.schema.front_tables import BY_DAY_TYPE, FRONT_DAYS, TRIP_FRONT_FIELDS
+from reporter.schema.hunch_table import HUNCHES
 
 _TECHNIQUE = CsvField("technique", "string", "Technique, under its one spelling.")
 _STYLE = CsvField("style", "string", "moving, slow or not given.")
@@ -60,6 +62,8 @@ TABLES: tuple[CsvTable, ...] = (
     ),
     SIDE_BY_SIDE,
     STANDARDISED,
+    CONDITIONS,
+    HUNCHES,
     FRONT_DAYS,
     BY_DAY_TYPE,
     CsvTable(

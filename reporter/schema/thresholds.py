@@ -80,3 +80,28 @@ goes slow makes the fallback look 20 to 30 % better within trips than it is; a w
 
 SAME_WINDOW_MIN = 15.0
 """Minutes by which the starts and ends of two stints may differ and still be one window."""
+
+READING_HOURS = 3.0
+"""Hours from a stint's midpoint within which a reading speaks for it; further off the trip's mean does."""
+
+HEAT_STEPS = (0.5, 0.8, 1.25, 2.0)
+"""Times the season's own rate at which the shade of a cell of Conditions deepens: a quarter either way is
+noise in any guide's record, half and double are seen on the water."""
+
+MIN_PICK_HOURS = 20.0
+"""Rod-hours that must fit before What worked stops letting choices go: at usual rates some ten fish, of
+which chance alone moves a rate by a third."""
+
+MIN_BEST_HOURS = 8.0
+"""Rod-hours, a half day for two anglers, from which a cover, depth, variant or retrieve may be called the one
+that did best."""
+
+GOOD_RECORD_TRIPS = 10
+"""Trips from which the record behind a technique is called good; under MIN_OWN_TRIPS it is thin."""
+
+MIN_MEASURED_SHARE = 0.7
+"""Share of the fish in question that must be measured before their lengths are compared: big ones are
+measured first."""
+
+SETTLE_SEASONS = 10
+"""Seasons beyond which the record that would settle a hunch is not counted any more."""

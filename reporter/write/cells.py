@@ -13,7 +13,7 @@ from reporter.write.clean import clean
 from reporter.write.formats import Formats
 from reporter.write.names import Names
 from reporter.write.place import TablePlace
-from reporter.write.style import Role, Trait
+from reporter.write.style import HEAT_TRAITS, Role, Trait
 from reporter.write.values import LARGEST, LARGEST_WHOLE, blank, given, rounded, settled
 
 _EPOCH: Final = dt.datetime(1899, 12, 30)
@@ -74,17 +74,25 @@ class Cells:
         *,
         grey: Sequence[bool] = (),
         flagged: Sequence[bool] = (),
+        heat: Sequence[int] = (),
         fill: bool = True,
     ) -> None:
         """Write a table's column from its first row down; the quick way for text and numbers.
 
-        grey, flagged: for every row whether its cell is greyed, or set apart. fill: whether blank cells are
-        written, for their lines.
+        grey, flagged: for every row whether its cell is greyed, or set apart; heat: how deep its shade is, as
+        in `Table.heat`. fill: whether blank cells are written, for their lines.
         """
-        shades: tuple[frozenset[Trait], ...] = (traits, traits | {"grey"}, traits | {"flagged"})
+        shades: tuple[frozenset[Trait], ...] = (
+            traits,
+            traits | {"grey"},
+            traits | {"flagged"},
+            *(traits | {trait} for trait in HEAT_TRAITS),
+        )
         forms = [self.formats.cell(look, shade) for shade in shades]
         number, string, empty = self.sheet.write_number, self.sheet.write_string, self.sheet.write_blank
-        for row, (cell, faded) in enumerate(zip(cells, _shades(grey, flagged), strict=False), place.first):
+        for row, (cell, faded) in enumerate(
+            zip(cells, _shades(grey, flagged, heat), strict=False), place.first
+        ):
             kind = cell.__class__
             if kind is str and (text := clean(cell)):  # type: ignore[arg-type]
                 code = string(row, column, text, forms[faded])
@@ -120,8 +128,10 @@ class Cells:
         done(self.sheet.write_formula(row, column, formula, form, value), f"formula {formula}")
 
 
-def _shades(grey: Sequence[bool], flagged: Sequence[bool]) -> Iterable[int]:
-    """Say for every row which shade its cell has: 0 plain, 1 greyed, 2 set apart."""
+def _shades(grey: Sequence[bool], flagged: Sequence[bool], heat: Sequence[int]) -> Iterable[int]:
+    """Say for every row which shade its cell has: 0 plain, 1 greyed, 2 set apart, from 3 on by heat."""
+    if len(heat):
+        return (1 if level < 0 else level + 2 if level else 0 for level in heat)
     if len(flagged):
         return (2 if flag else 0 for flag in flagged)
     return map(int, grey) if len(grey) else repeat(0)

@@ -12,11 +12,15 @@ from reporter.write.entry import add_entry_help, add_heading_note
 from reporter.write.layout import counted
 from reporter.write.measure import FILTER_BUTTON_PX, INDENT_PX, height_px, lines_needed
 from reporter.write.place import TablePlace
-from reporter.write.style import Role, Trait, leans_left
+from reporter.write.style import LARGE_SIZE, Role, Trait, leans_left, size_of
 
 _TOTAL: frozenset[Trait] = frozenset({"total"})
 _ENTRY_LOOKS = frozenset({"typed", "number"})
 _LEFT: frozenset[Trait] = frozenset({"left"})  # values of many kinds in one column line up on the left
+_LEFT_HEADS: dict[bool, tuple[Role, Role]] = {
+    False: ("head left", "head inset"),
+    True: ("large head left", "large head inset"),
+}
 _LONG = 2_000  # rows from which blank cells are not written just for the line below them
 _GAP_PX = 6
 _PENCIL_PX = 28
@@ -54,16 +58,18 @@ def _draw_rows_shown(canvas: Canvas, place: TablePlace, row: int) -> None:
 
 def _draw_heading(canvas: Canvas, place: TablePlace, column: int, field: Field) -> None:
     bare = canvas.plan.sheet.bare
-    role: Role = "head right"
+    role: Role = "large head right" if place.table.large else "head right"
     if leans_left(field.look):
-        role = "head inset" if column else "head left"
+        role = _LEFT_HEADS[place.table.large][column > 0]
     if bare:
         role = "required" if field.required else "optional"
     heading = clean(field.heading)
     canvas.cells.text(place.heading, column, heading, canvas.cells.formats.role(role))
     taken = FILTER_BUTTON_PX if place.table.filtered else INDENT_PX if role == "head inset" else 0
     room = canvas.plan.px(column, column) - taken
-    canvas.tall(place.heading, height_px(lines_needed(heading, room, bold=role != "optional")) + 2)
+    size = size_of(role)
+    lines = lines_needed(heading, room, size, bold=role != "optional")
+    canvas.tall(place.heading, height_px(lines, size) + 2)
     if field.help and not bare:
         add_heading_note(canvas.cells.sheet, place.heading, column, clean(field.help))
 
@@ -77,10 +83,16 @@ def _draw_column(canvas: Canvas, place: TablePlace, column: int, field: Field) -
     boxed = bool(traits & {"ruled", "entry"})
     fill = boxed or not (bare or table.rows > _LONG)
     flagged = table.flagged.get(field.key, ())
-    canvas.cells.column(place, column, cells, field.look, traits, grey=table.grey, flagged=flagged, fill=fill)
+    heat = table.heat.get(field.key, ())
+    canvas.cells.column(
+        place, column, cells, field.look, traits, grey=table.grey, flagged=flagged, heat=heat, fill=fill
+    )
     for row, own in place.own_fields(field.key):
         form = canvas.cells.formats.cell(own.look, _traits(place, column, own, bare=bare) | traits | _LEFT)
         canvas.cells.put(row, column, cells[row - place.first], form, place)
+    if table.large:
+        for row in range(place.first, place.last + 1):
+            canvas.tall(row, height_px(1, LARGE_SIZE))
     if boxed or not bare:
         _draw_blanks(canvas, place, column, len(cells), field, traits)
 
@@ -109,6 +121,10 @@ def _draw_total(canvas: Canvas, place: TablePlace, row: int) -> None:
 def _traits(place: TablePlace, column: int, field: Field, *, bare: bool) -> frozenset[Trait]:
     if place.table.ruled:
         return frozenset({"ruled"})
+    if place.table.large:
+        return frozenset(
+            {"hair", "large", "inset"} if column and leans_left(field.look) else {"hair", "large"}
+        )
     if bare:
         return frozenset()
     kind: Trait = "entry" if field.choice or field.look in _ENTRY_LOOKS else "hair"

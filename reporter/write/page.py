@@ -3,13 +3,14 @@
 import re
 from typing import Final
 
-from xlsxwriter.utility import xl_range
+from xlsxwriter.utility import xl_range, xl_range_abs
 
 from reporter.books.blocks import Book
 from reporter.write.breaks import MARGINS_IN, page_breaks
 from reporter.write.canvas import Canvas
 from reporter.write.cells import done
 from reporter.write.clean import one_line
+from reporter.write.place import TextPlace
 from reporter.write.style import TABS
 from reporter.write.widths import width_at
 
@@ -17,6 +18,7 @@ _PAPERS: Final = {"letter": 1, "a4": 9}
 _LONGEST_TITLE = 100  # a header holds 255 characters in all
 _PICTURE = re.compile(r"&(?=G|\[Picture\])")  # xlsxwriter finds it behind a doubled & too
 _PRIVATE = "private: names and places"
+_PRINT_AREA: Final = "_xlnm.Print_Area"
 _LAST_ROW: Final = 1_048_575  # of a sheet, counted from 0
 _FROZEN_AT_MOST_PX = 300  # more would leave too little of a small screen to scroll in
 
@@ -54,7 +56,25 @@ def set_page(canvas: Canvas, book: Book) -> None:
         sheet.repeat_rows(place.heading)
     sheet.set_h_pagebreaks(page_breaks(canvas, book.paper))
     if not plan.sheet.bare:
-        done(sheet.print_area(0, 0, plan.end, plan.columns - 1), "print area")
+        _set_areas(canvas)
+
+
+def _set_areas(canvas: Canvas) -> None:
+    """Set what prints: the whole sheet, or an area from each block that begins one to the next."""
+    plan = canvas.plan
+    starts = [place.top for place in plan.places if isinstance(place, TextPlace) and place.text.new_area]
+    if not starts:
+        done(canvas.cells.sheet.print_area(0, 0, plan.end, plan.columns - 1), "print area")
+        return
+    firsts = [0, *starts]
+    lasts = [start - 2 for start in starts] + [plan.end]
+    quoted = "'" + plan.name.replace("'", "''") + "'"
+    areas = [
+        f"{quoted}!{xl_range_abs(first, 0, last, plan.columns - 1)}"
+        for first, last in zip(firsts, lasts, strict=True)
+    ]
+    # Several areas are more than print_area() takes.
+    done(canvas.workbook.define_name(f"{quoted}!{_PRINT_AREA}", f"={','.join(areas)}"), "print areas")
 
 
 def set_view(canvas: Canvas) -> None:

@@ -2,8 +2,8 @@
 
 The palette is small and our own. Each colour means one thing and never stands alone: grey rows are also in
 italics, a required heading is also bold, a caution also has a frame and its word, a flagged day is also bold
-and has its word, chart series also differ in hatching, dash and marker. Every text has a contrast of 4.5 to 1
-or more with what it stands on.
+and has its word, the shades of a heat table deepen with the number that each cell prints, chart series also
+differ in hatching, dash and marker. Every text has a contrast of 4.5 to 1 or more with what it stands on.
 """
 
 from collections.abc import Collection, Mapping
@@ -17,6 +17,7 @@ Properties = Mapping[str, object]
 
 FONT: Final = "Arial"  # on every system, or drawn there by a font of the same widths
 BODY_SIZE: Final = 10
+LARGE_SIZE: Final = 14
 
 WHITE: Final = "#FFFFFF"
 INK: Final = "#1C2529"
@@ -40,6 +41,9 @@ Role = Literal[
     "head left",
     "head inset",
     "head right",
+    "large head left",
+    "large head inset",
+    "large head right",
     "required",
     "optional",
 ]
@@ -74,20 +78,48 @@ ROLES: Final[Mapping[Role, Properties]] = {
     "head left": {**_HEAD, "align": "left"},
     "head inset": {**_HEAD, "align": "left", "indent": 1},
     "head right": {**_HEAD, "align": "right"},
+    "large head left": {**_HEAD, "align": "left", "font_size": LARGE_SIZE},
+    "large head inset": {**_HEAD, "align": "left", "indent": 1, "font_size": LARGE_SIZE},
+    "large head right": {**_HEAD, "align": "right", "font_size": LARGE_SIZE},
     "required": {"font_color": WHITE, "bold": True, "bg_color": LAKE, **_FRAME, **_WRAP},
     "optional": {"font_color": INK, "bg_color": MIST, **_FRAME, **_WRAP},
 }
 
-Trait = Literal["grey", "flagged", "ruled", "entry", "total", "wrap", "hair", "strong", "inset", "left"]
+Trait = Literal[
+    "heat 1",
+    "heat 2",
+    "heat 3",
+    "heat 4",
+    "heat 5",
+    "grey",
+    "flagged",
+    "ruled",
+    "entry",
+    "total",
+    "wrap",
+    "large",
+    "hair",
+    "strong",
+    "inset",
+    "left",
+]
+
+# One hue from light to dark: the order shows in black and white too.
+_HEAT: Final = ("#F4F8F9", "#DDEAEE", "#BFD8DF", "#9CC3CE", "#78ACBB")
+HEAT_TRAITS: Final[tuple[Trait, ...]] = ("heat 1", "heat 2", "heat 3", "heat 4", "heat 5")
 
 _TRAITS: Final[Mapping[Trait, Properties]] = {
     "hair": {"bottom": 1, "bottom_color": HAIR},
     "ruled": {"border": 1, "border_color": PEBBLE, "valign": "vcenter"},
     "entry": {"bg_color": STRAW, "border": 1, "border_color": PEBBLE},
     "grey": {"font_color": PEBBLE, "italic": True},
+    **{
+        trait: {"font_color": INK, "bg_color": shade} for trait, shade in zip(HEAT_TRAITS, _HEAT, strict=True)
+    },
     "flagged": {"font_color": WHITE, "bg_color": DUSK, "bold": True},
     "total": {"bold": True, "top": 1, "top_color": INK},
     "wrap": {"text_wrap": True},
+    "large": {"font_size": LARGE_SIZE, "valign": "vcenter"},
     "strong": {"bold": True},
     "inset": {"indent": 1},
     "left": {"align": "left"},

@@ -6,7 +6,7 @@ from typing import Final
 from reporter.books.blocks import Cell, Field, Figures, Live, Look, Sheet, Table
 from reporter.write.clean import clean
 from reporter.write.measure import DEFAULT_WIDTH, FILTER_BUTTON_PX, INDENT_PX, characters, text_px
-from reporter.write.style import size_of
+from reporter.write.style import BODY_SIZE, LARGE_SIZE, size_of
 
 NARROWEST: Final = 6.0
 REMARK_WIDTH: Final = 40  # characters that a remark gets at least
@@ -67,7 +67,8 @@ def _field_width(table: Table, field: Field) -> float:
     choices = [described.choice for described in (field, *_own(table, field.key))]
     needs += [value_width(choice.labels, "text") + 3 for choice in choices if choice is not None]
     widest = _WIDEST_WRAPPED if field.look == "wrapped" else _WIDEST_TEXT
-    return min(max(NARROWEST, *needs), widest)
+    scale = LARGE_SIZE / BODY_SIZE if table.large else 1.0
+    return min(max(NARROWEST, *needs) * scale, widest)
 
 
 def _own(table: Table, key: str) -> list[Field]:

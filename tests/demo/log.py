@@ -6,7 +6,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.random import RandomState
 
-from reporter.books.blank import blank_book
+from reporter.books.blank import blank_book, ready_hunches
 from reporter.books.blocks import Book, Cell
 from reporter.schema.units import System
 from tests.demo import people
@@ -42,6 +42,7 @@ class Log:
         rows = {**self.rows, "waters": people.waters(), "clients": people.clients(), **papers}
         if self.system == "metric":
             rows["waters"] = [{**row, "permit": None} for row in people.waters()]
+        rows["hunches"] = [*ready_hunches(self.system), *people.hunches(self.system)]
         return blank_book(self.system, people.YEAR, rows=rows, settings=people.settings(self.system))
 
 

@@ -126,3 +126,28 @@ def papers() -> dict[str, list[Row]]:
             }
         ],
     }
+
+
+def hunches(system: System) -> list[Row]:
+    ten = "10 mph" if system == "us" else "16 km/h"
+    return [
+        {
+            "hunch": "The day after a front is the hard one",
+            "compare": "day type",
+            "this": "ordinary day",
+            "against": "day 1 or 2 after a front",
+        },
+        {
+            "hunch": "Wind makes them bite",
+            "compare": "wind",
+            "this": f"over {ten}",
+            "against": f"under {ten}",
+        },
+        {
+            "hunch": "Drop shot gets more bites than the jig",
+            "compare": "technique",
+            "this": "Drop shot",
+            "against": "Casting jig",
+            "measure": "bites",
+        },
+    ]

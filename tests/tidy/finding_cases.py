@@ -176,6 +176,17 @@ ROWS = (
     ),
     aside("effort_over", {"Effort": {"D4": 4}}, ("Effort", 4, "effort_over"), rates=(5, 16.0)),
     aside("setting_unknown", {"Season": row(7, "Favourite lake", "Arden")}, ("Season", 7, "setting_unknown")),
+    aside(
+        "hunch_unread",
+        {
+            "Hunches": [
+                ["Hunch", "Compare", "This", "When"],
+                ["Early is better", "time of day", "first two hours of light", None],
+                ["Blue skies", "sky", "blue", None],
+            ]
+        },
+        ("Hunches", 3, "hunch_unread"),
+    ),
     aside("setting_twice", {"Season": row(7, "Units", "metric")}, ("Season", 7, "setting_twice")),
 )
 

@@ -10,7 +10,7 @@ from reporter.books.blank.season import season_table, usual_settings
 from reporter.books.blank.start_here import start_here
 from reporter.books.blocks import Book, Cell, Sheet, Table
 from reporter.schema import column as schema
-from reporter.schema.defaults import TECHNIQUES
+from reporter.schema.defaults import HUNCHES, NO_SOURCE, TECHNIQUES
 from reporter.schema.log import SHEETS
 from reporter.schema.units import System
 
@@ -50,11 +50,16 @@ def blank_book(
 ) -> Book:
     """Return an empty season log in these units, for the season of that year if one is given.
 
-    rows are filled in on the sheets they name; without any for Techniques the usual techniques are.
+    rows are filled in on the sheets they name; without any for Techniques and Hunches the usual
+    ones are.
     settings (setting key -> cell) join those that the units and the season decide.
     An unknown sheet, column or setting is a KeyError.
     """
-    given: dict[str, Sequence[Mapping[str, Cell]]] = {"techniques": _usual_techniques(), **(rows or {})}
+    given: dict[str, Sequence[Mapping[str, Cell]]] = {
+        "techniques": _usual_techniques(),
+        "hunches": ready_hunches(system),
+        **(rows or {}),
+    }
     unknown = given.keys() - CAPACITY.keys()
     if unknown:
         raise KeyError(f"no sheets to fill in: {sorted(unknown)}")
@@ -67,7 +72,7 @@ def blank_book(
     return Book(
         title="Season log" if season is None else f"Season log {season}",
         mark="log",
-        sheets=(start_here(system), boat_card(system), *logs, lists_sheet()),
+        sheets=(start_here(system), boat_card(system), *logs, lists_sheet(system)),
         paper="letter" if system == "us" else "a4",
         created=_NO_SEASON if season is None else dt.date(season, 1, 1),
     )
@@ -82,6 +87,22 @@ def _usual_techniques() -> list[dict[str, Cell]]:
             "rigging": usual.rigging or None,
         }
         for usual in TECHNIQUES
+    ]
+
+
+def ready_hunches(system: System) -> list[dict[str, Cell]]:
+    """Return the hunches that a blank log starts with, as rows; common practice, no source."""
+    return [
+        {
+            "hunch": f"{ready.hunch}{NO_SOURCE}",
+            "compare": ready.compare,
+            "this": ready.this,
+            "against": ready.against or None,
+            "with_technique": ready.with_technique or None,
+            "when": ready.when.get(system),
+            "measure": ready.measure,
+        }
+        for ready in HUNCHES
     ]
 
 

@@ -3,9 +3,12 @@
 from reporter.books.blocks import Choice, Field, Line, Sheet, Table, Text
 from reporter.schema.column import Column
 from reporter.schema.log import SHEETS
+from reporter.schema.phrases import AT_A_WATER, phrases
 from reporter.schema.sheets.effort import COVERS
+from reporter.schema.sheets.hunches import COMPARES
 from reporter.schema.sheets.season import SETTINGS
 from reporter.schema.species import SPECIES
+from reporter.schema.units import System
 
 LONGEST_LITERAL = 255
 """Characters of a literal list of a drop-down, commas included; longer ones stand on Lists."""
@@ -37,6 +40,8 @@ _SPECIES = "list_species"
 _SPECIES_COUNTED = "list_species_counted"
 _COVER = "list_cover"
 _ZONE = "list_zone"
+_COMPARE = "list_hunch_compare"
+_PHRASE = "list_hunch_phrase"
 
 _OPEN: dict[tuple[str, str], str] = {
     ("season", "time_zone"): f"{_ZONE}.label",
@@ -44,6 +49,9 @@ _OPEN: dict[tuple[str, str], str] = {
     ("effort", "cover"): f"{_COVER}.label",
     ("catch", "angler"): "clients.client",
     ("hunches", "with_technique"): "techniques.technique",
+    ("hunches", "compare"): f"{_COMPARE}.label",
+    ("hunches", "when"): f"{_PHRASE}.label",
+    ("hunches", "and"): f"{_PHRASE}.label",
 }
 """Columns and settings of free text for which a list is a help and no more."""
 
@@ -63,13 +71,16 @@ def choice_for(sheet: str, column: Column) -> Choice | None:
     return None
 
 
-def lists_sheet() -> Sheet:
+def lists_sheet(system: System) -> Sheet:
     """Return the sheet Lists: one short table a list, one below the other."""
+    said = (AT_A_WATER, *(phrase.text for phrase in phrases(system)))
     lists: list[tuple[str, str, tuple[str, ...]]] = [
         (_SPECIES, "Species", (*(kind.name for kind in SPECIES), NO_FISH_LABEL)),
         (_SPECIES_COUNTED, "Species counted", ("black bass", *(kind.name for kind in SPECIES))),
         (_COVER, "Cover", COVERS),
         (_ZONE, "Time zone", TIME_ZONES),
+        (_COMPARE, "What a hunch compares", COMPARES),
+        (_PHRASE, "When a hunch holds", said),
     ]
     lists += [
         (_own_list(sheet, column), column.heading, column.allowed)

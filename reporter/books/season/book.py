@@ -3,15 +3,21 @@
 import datetime as dt
 
 from reporter.books.blocks import Book
+from reporter.books.season.condition_rates import condition_rates
+from reporter.books.season.conditions import conditions
 from reporter.books.season.data_sheets import fish_rows, stints, trip_techniques
 from reporter.books.season.day_rates import day_rates
 from reporter.books.season.front_days import front_days, front_days_by_date
 from reporter.books.season.glance import at_a_glance
+from reporter.books.season.hunches import hunches
 from reporter.books.season.rows_to_fix import rows_to_fix
 from reporter.books.season.side_by_side import side_by_side
+from reporter.books.season.stint_conditions import stint_conditions
 from reporter.books.season.techniques import techniques
 from reporter.books.season.trips import trips
+from reporter.books.season.water_cards import water_cards
 from reporter.books.season.waters import waters
+from reporter.books.season.what_worked import what_worked
 from reporter.books.season.worked_out import worked_out
 from reporter.compute.report import Report
 
@@ -19,6 +25,7 @@ from reporter.compute.report import Report
 def season_book(report: Report) -> Book:
     """Return the season report as a book; `created` is the season's last day, known from the log alone."""
     season = report.season
+    picker, *behind = what_worked(report)
     return Book(
         title=season.settings["season_name"] or "Season report",
         mark="report",
@@ -26,13 +33,20 @@ def season_book(report: Report) -> Book:
             at_a_glance(report),
             techniques(report),
             side_by_side(report),
+            picker,
+            conditions(report),
             front_days(report),
             front_days_by_date(report),
             day_rates(report),
+            hunches(report),
             waters(report),
+            water_cards(report),
             trips(report),
             rows_to_fix(season.fixes),
             worked_out(report),
+            condition_rates(report),
+            *behind,
+            stint_conditions(report),
             stints(report),
             trip_techniques(report),
             fish_rows(report),

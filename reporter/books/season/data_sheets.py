@@ -6,7 +6,7 @@ from typing import Any
 import numpy as np
 import pandas as pd
 
-from reporter.books.blocks import Cell, Field, Line, Sheet, Table, Text
+from reporter.books.blocks import Cell, Field, Line, Live, Sheet, Table, Text
 from reporter.books.season.front_words import day_group_words
 from reporter.compute.catch import REASONS
 from reporter.compute.fronts.rates import CALL_GROUPS, DAY_GROUPS
@@ -26,7 +26,7 @@ def cells(values: pd.Series) -> list[Cell]:
         return [None if pd.isna(value) else value.date() for value in values]
     if values.dtype.kind in "fiu":
         return [value if np.isfinite(value) else None for value in values.to_numpy(dtype=float).tolist()]
-    return [value or None for value in values]
+    return [value if isinstance(value, Live) else value or None for value in values]
 
 
 def trip_techniques(report: Report) -> Sheet:
@@ -71,6 +71,9 @@ def trip_techniques(report: Report) -> Sheet:
             help="1: in the rates, and every stint says what was missed.",
         ),
         Field("why", "Why not"),
+        Field("pair_no", "Line", "plain"),
+        Field("pick_hours", "Rod-hours on days as chosen", "two", help="Chosen on What worked."),
+        Field("pick_fish", "Landed on days as chosen", "one", help="Chosen on What worked."),
     )
     return _sheet("Trip techniques", "pair", fields, table, "One row a technique on a trip.")
 
@@ -101,7 +104,24 @@ def pair_table(report: Report) -> pd.DataFrame:
         style=table["style"].where(table["style"] != "", "not given").where(table["technique"] != "", ""),
         technique=table["technique"].where(table["technique"] != "", "(no technique written)"),
         why=table["reason"].map(REASONS).fillna(""),
+        pair_no=np.arange(1, len(table) + 1),
+        pick_hours=_of_picks(report, len(table), "rod_hours"),
+        pick_fish=_of_picks(report, len(table), "fish"),
     )
+
+
+def _of_picks(report: Report, pairs: int, key: str) -> Any:
+    """Return each pair's sum over the stints that fit what is chosen on What worked: Any, to begin with."""
+    stints = report.picks.stints
+    if stints.empty:
+        return [0] * pairs
+    sums = stints.groupby("pair_no")[key].sum().reindex(range(1, pairs + 1), fill_value=0.0)
+    source = {"rod_hours": "pick_hours", "fish": "pick_fish"}[key]
+    fitting = f"SUMIFS({{cond_stint.{source}}},{{cond_stint.pair_no}},{{row.pair_no}},{_FITTING})"
+    return [Live(fitting, value) for value in sums.tolist()]
+
+
+_FITTING = '{cond_stint.fits},">="&{picked.kept}'
 
 
 def _place(labels: pd.Series, order: pd.Series) -> pd.Series:

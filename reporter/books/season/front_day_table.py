@@ -4,9 +4,9 @@ import numpy as np
 import pandas as pd
 
 from reporter.books.blocks import Field, Look, Table, Value
-from reporter.books.season.front_words import DAYS, REMARKS, SOURCES, VERDICTS, wind_turn
+from reporter.books.season.front_words import REMARKS, SOURCES, VERDICTS, wind_turn
 from reporter.compute.report import Report
-from reporter.schema.fronts import CALL_DAY_TYPES, FLAGGED, LEGS
+from reporter.schema.fronts import CALL_DAY_TYPES, DAYS, FLAGGED, LEGS
 from reporter.schema.units import Quantity, System, usual_unit
 
 _SIGNS = {

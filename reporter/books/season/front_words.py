@@ -2,7 +2,7 @@
 
 import math
 
-from reporter.schema.fronts import DayType, Remark, Source, Verdict
+from reporter.schema.fronts import DAYS, DayType, Remark, Source, Verdict
 
 VERDICTS: dict[Verdict, str] = {
     "yes_clear": "YES, clear",
@@ -10,18 +10,6 @@ VERDICTS: dict[Verdict, str] = {
     "possible": "POSSIBLE",
     "no": "NO",
     "not_enough_data": "NOT ENOUGH DATA",
-}
-
-DAYS: dict[DayType, str] = {
-    "ordinary": "ordinary",
-    "ahead": "ahead of a front",
-    "passing": "front passing",
-    "day_1": "day 1 behind a front",
-    "day_2": "day 2 behind a front",
-    "day_3": "day 3",
-    "behind_low": "behind a low",
-    "possible": "possible",
-    "not_known": "not known",
 }
 
 IN_CALENDAR: dict[DayType, str] = {

@@ -1,8 +1,7 @@
 """Waters: what each gave, month by month; the months of the season."""
 
-import pandas as pd
-
 from reporter.books.blocks import Field, Line, Sheet, Text
+from reporter.books.season.months import month_name
 from reporter.books.season.rate_tables import BY_MONTH, BY_WATER, BY_WATER_MONTH, rate_table
 from reporter.compute.report import Report
 from reporter.schema.thresholds import MIN_OWN_TRIPS
@@ -11,11 +10,6 @@ _NO = Field("no", "No.", "plain")
 _WATER = Field("water", "Water")
 _MONTH = Field("month", "Month")
 _GREY_NOTE = f"Grey: fewer than {MIN_OWN_TRIPS} trips, too little to go by."
-
-
-def month_name(month: str) -> str:
-    """Return 2026-04 as April 2026, which no spreadsheet takes for a date in another form."""
-    return pd.Timestamp(f"{month}-01").strftime("%B %Y") if month else "not known"
 
 
 def waters(report: Report) -> Sheet:

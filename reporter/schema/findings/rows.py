@@ -158,4 +158,11 @@ ROWS: tuple[Finding, ...] = (
         "'{value}' is also row {other}. The first row serves.",
         "Delete one of the rows.",
     ),
+    Finding(
+        "hunch_unread",
+        "set aside",
+        "A hunch that cannot be read",
+        "'{value}' {why}. Hunch not tested.",
+        "{remedy}",
+    ),
 )

@@ -13,6 +13,26 @@ MEASURES = (
     "mean length",
 )
 
+ATTRIBUTES = ("variant", "retrieve", "size", "colour", "cover", "depth")
+
+DAY_QUALITIES = (
+    "day type",
+    "water temperature",
+    "wind",
+    "wind from",
+    "sky",
+    "clarity",
+    "level",
+    "time of day",
+    "month",
+    "water",
+    "moon",
+    "skill",
+)
+
+COMPARES = (*ATTRIBUTES, "technique", "style", *DAY_QUALITIES)
+"""What a hunch can compare."""
+
 HUNCHES = Sheet(
     "hunches",
     "Hunches",
@@ -31,12 +51,19 @@ HUNCHES = Sheet(
             "compare",
             "Compare",
             "text",
-            "What is compared: Technique, Style, Colour ...",
+            "What is compared: colour, technique, style, wind, sky ...",
             required=True,
-            example="Colour",
+            example="colour",
         ),
-        Column("this", "This", "text", "One side.", required=True, example="dark"),
-        Column("against", "Against", "text", "The other side. Blank: everything else."),
+        Column(
+            "this",
+            "This",
+            "text",
+            "The side that you think has more, as: dark. Several with ; between.",
+            required=True,
+            example="dark",
+        ),
+        Column("against", "Against", "text", "The other side. Blank: everything else.", example="light"),
         Column(
             "with_technique",
             "With technique",
@@ -44,8 +71,8 @@ HUNCHES = Sheet(
             "Only with this technique. Blank: any.",
             refers="techniques",
         ),
-        Column("when", "When", "text", "Only then, as: muddy."),
-        Column("and", "And", "text", "And only then."),
+        Column("when", "When", "text", "Only then, as the list offers: muddy, wind over 10 mph ..."),
+        Column("and", "And", "text", "And only then too, from the same list."),
         Column(
             "measure",
             "Measure",

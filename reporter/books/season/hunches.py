@@ -1,0 +1,88 @@
+"""Hunches: the guide's rules of thumb, each held against his own record."""
+
+from collections.abc import Sequence
+
+from reporter.books.blocks import Block, Cell, Field, Line, Sheet, Table, Text
+from reporter.books.season.hunch_words import compared, settle_words, side_words, verdict_words
+from reporter.books.words import counted
+from reporter.compute.hunches.verdict import Evidence, Result
+from reporter.compute.report import Report
+
+_TITLE = Line("Hunches", "title")
+_LEAD = Line(
+    "Your rules of thumb, held against your own record. A ratio of 2.00 is twice as much on this side as on "
+    "the other.",
+    "lead",
+)
+_NONE = Line(
+    "None to test: write one a row on the sheet Hunches of your log. Compare a colour, a technique, the wind "
+    "..., say what against what, and under which conditions."
+)
+_LUCK = (
+    "Of a dozen hunches that are not so, one may look true by luck: look at one that holds again next season."
+)
+_EVIDENCE = (
+    "Same trips: both sides on the same trip, with the same technique where an attribute is compared. "
+    "Different days: the same technique on days of either kind, which is weaker evidence, as other things "
+    "change with the day. Techniques and styles hold only where days of the same kind say so too."
+)
+_FIELDS = (
+    Field("hunch", "Hunch", "wrapped", 38),
+    Field("compared", "What is compared", "wrapped", 38),
+    Field("this", "This side", "wrapped", 22),
+    Field("against", "The other", "wrapped", 22),
+    Field("ratio", "Ratio", "two"),
+    Field("low", "From", "two"),
+    Field("high", "To", "two"),
+    Field("trips", "Trips", "whole"),
+    Field("evidence", "Evidence", width=14),
+    Field("verdict", "What your record says", "wrapped", 38),
+    Field("settle", "To settle it, about", "wrapped", 18),
+)
+_ON: dict[Evidence, str] = {"same_trip": "same trips", "over_days": "different days"}
+
+
+def hunches(report: Report) -> Sheet:
+    """Return the sheet Hunches."""
+    unread = sum(found.code == "hunch_unread" for found in report.season.problems)
+    not_read = (
+        (Line(f"{counted(unread, 'hunch', 'hunches')} could not be read: see Rows to fix."),)
+        if unread
+        else ()
+    )
+    if not report.hunches:
+        return Sheet("Hunches", (Text((_TITLE, *not_read, _NONE)),), group="me", landscape=True)
+    blocks: tuple[Block, ...] = (
+        Text((_TITLE, _LEAD, Line(_tally(report.hunches)), *not_read, Line(_LUCK))),
+        _table(report),
+    )
+    return Sheet("Hunches", blocks, group="me", landscape=True, private=True)
+
+
+def _tally(results: Sequence[Result]) -> str:
+    said = [result.verdict for result in results]
+    return (
+        f"{counted(len(said), 'hunch', 'hunches')} tested: {said.count('holds')} in line with your record, "
+        f"{said.count('other_way')} the other way, {said.count('cannot_tell')} that it cannot tell."
+    )
+
+
+def _table(report: Report) -> Table:
+    season_hours = float(report.whole["rod_hours"].iloc[0])
+    results = report.hunches
+    columns: dict[str, Sequence[Cell]] = {
+        "hunch": [result.hunch.name for result in results],
+        "compared": [compared(result.hunch) for result in results],
+        "this": [side_words(result, "this") for result in results],
+        "against": [side_words(result, "against") for result in results],
+        "ratio": [result.ratio for result in results],
+        "low": [result.low for result in results],
+        "high": [result.high for result in results],
+        "trips": [result.trips for result in results],
+        "evidence": [_ON[result.evidence] for result in results],
+        "verdict": [verdict_words(result) for result in results],
+        "settle": [settle_words(result.rod_hours_to_settle, season_hours) for result in results],
+    }
+    grey = [result.verdict == "cannot_tell" for result in results]
+    note = f"{_EVIDENCE} Ranges at 95 %. Grey: cannot tell. A half day is two anglers for four hours."
+    return Table("hunch", _FIELDS, columns, note=note, grey=grey)

@@ -1,0 +1,66 @@
+"""`reporter pick`."""
+
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import click
+
+from reporter.cli import say
+from reporter.cli.weather import open_weather, weather_option
+
+if TYPE_CHECKING:
+    from reporter.run.pick import Answer
+
+_OPTIONS = {
+    "time_of_year": "--time-of-year",
+    "water_temperature": "--water-temp",
+    "day_type": "--day-type",
+    "clarity": "--clarity",
+    "water": "--water",
+    "sky": "--sky",
+    "wind_speed": "--wind",
+}
+"""Choice -> the option that asks for it."""
+
+
+@click.command(epilog="Example: reporter pick 'season 2026.xlsx' --water-temp 52F --clarity stained")
+@click.argument("log", type=click.Path(path_type=Path, dir_okay=False))
+@click.option("--time-of-year", default="", metavar="MONTH", help="A month, or 'March and April'.")
+@click.option("--water-temp", default="", metavar="TEMP", help="As 52F, 11C, or '50 to 60 °F'.")
+@click.option("--day-type", default="", metavar="TYPE", help="As ordinary, ahead, day_1, day_2.")
+@click.option("--clarity", default="", metavar="WORD", help="As clear, stained, muddy.")
+@click.option("--water", default="", metavar="NAME", help="A water by its name in the log.")
+@click.option("--sky", default="", metavar="WORD", help="As clear, overcast, rain.")
+@click.option("--wind", default="", metavar="SPEED", help="As 12mph, 20km/h, or '10 to 15 mph'.")
+@weather_option
+@click.option("--csv", "as_csv", is_flag=True, help="Print the list as CSV, with every digit.")
+def pick(log: Path, weather: tuple[Path, ...], as_csv: bool, **asked: str) -> None:
+    """Say what worked on days like the one you ask for, by your own record.
+
+    Left out means any. Where too little of the record fits, what you asked for is let go step by step, and
+    the answer says so. It tells what happened and forecasts nothing.
+    """
+    from reporter.cli.pick_answer import print_answer, print_csv
+    from reporter.read.errors import Unreadable
+    from reporter.run.pick import ask
+
+    questions = {key: asked[option.removeprefix("--").replace("-", "_")] for key, option in _OPTIONS.items()}
+    hours = open_weather(weather)
+    try:
+        answer = ask(log, questions, hours)
+    except Unreadable as refused:
+        say.failure(str(refused))
+        raise SystemExit(1) from refused
+    for key, why in answer.unread.items():
+        raise click.BadParameter(f"{why.why}. {why.remedy}", param_hint=f"'{_OPTIONS[key]}'")
+    if answer.reading.season is None:
+        _say_stopped(answer, log)
+        raise SystemExit(1)
+    (print_csv if as_csv else print_answer)(answer, log.name)
+
+
+def _say_stopped(answer: "Answer", log: Path) -> None:
+    stops = answer.reading.stops
+    say.failure(f"No answer from {log.name}: {len(stops)} to mend first.")
+    for stop in stops:
+        say.failure(f"  {stop.message}")

@@ -1,0 +1,121 @@
+"""One side of a hunch: which stints it means."""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from reporter.schema import bands
+from reporter.schema.bands import Band
+from reporter.schema.fronts import DAY_TYPES, DAYS
+from reporter.schema.log import folded
+from reporter.schema.phrases import Phrase, phrases, read_phrase, read_span
+from reporter.schema.sheets.hunches import ATTRIBUTES
+from reporter.schema.sheets.names import SKILLS, STYLES
+from reporter.schema.sheets.readings import CLARITY, SKY, WATER_LEVEL
+from reporter.schema.units import System
+from reporter.tidy.near import nearest
+from reporter.tidy.words import NotRead
+
+_CONDITIONS: dict[str, tuple[str, ...]] = {
+    "day type": ("day_type",),
+    "water temperature": ("water_temperature",),
+    "wind": ("wind_speed",),
+    "wind from": ("wind_from",),
+    "sky": ("sky",),
+    "clarity": ("clarity",),
+    "level": ("water_level",),
+    "time of day": ("light", "first_two_hours"),
+    "month": ("month",),
+    "water": ("water",),
+    "moon": ("moon",),
+    "skill": ("skill",),
+}
+_EXAMPLES = {
+    "day type": "day 1 or 2 after a front, ordinary day",
+    "water temperature": "under 50 °F, 50 to 60 °F",
+    "wind": "over 10 mph, under 5 mph",
+    "wind from": "E, NW, calm or light",
+    "time of day": "first two hours of light, middle of the day, first two hours of the trip",
+    "month": "April",
+    "moon": "full moon",
+    "depth": "under 5 ft, 5 to 10 ft",
+}
+_SEPARATOR = ";"
+
+
+@dataclass(frozen=True, slots=True)
+class Side:
+    """The stints that one side means.
+
+    condition: key of a condition, an attribute, technique or style. names: what it must be, folded; empty
+    for spans: any of the phrases.
+    """
+
+    condition: str
+    names: frozenset[str] = frozenset()
+    phrases: tuple[Phrase, ...] = ()
+
+
+def read_side(
+    text: str, compare: str, system: System, waters: Sequence[str], techniques: Sequence[str]
+) -> Side | NotRead:
+    """Return the side that a cell means, several values with ; between."""
+    parts = [part.strip() for part in text.split(_SEPARATOR) if part.strip()]
+    if compare == "technique":
+        return _named(parts, compare, techniques, "technique of this log")
+    if compare == "style":
+        return _named(parts, compare, STYLES, "style")
+    if compare in ATTRIBUTES and compare != "depth":
+        return Side(compare, frozenset(folded(part) for part in parts))
+    found = [_phrase(part, compare, system, waters) for part in parts]
+    known = [phrase for phrase in found if phrase is not None]
+    if not known or len(known) < len(parts) or len({phrase.condition for phrase in known}) > 1:
+        example = _EXAMPLES.get(compare) or ", ".join(band.label for band in _bands(compare, waters))
+        return NotRead(f"is no {compare} that I know", f"Write it as: {example[:90]}.")
+    return Side(known[0].condition, phrases=tuple(known))
+
+
+def _named(parts: Sequence[str], kind: str, names: Iterable[str], words: str) -> Side | NotRead:
+    known = {folded(name) for name in names}
+    for part in parts:
+        if folded(part) not in known:
+            near = nearest(part, list(names))
+            offered = f"Write one of its names, as {next(iter(names), '')}."
+            return NotRead(f"is no {words}", f"Did you mean '{near}'?" if near else offered)
+    return Side(kind, frozenset(folded(part) for part in parts))
+
+
+def _phrase(part: str, compare: str, system: System, waters: Sequence[str]) -> Phrase | None:
+    """Return what a part means: a band by its label, a phrase of the list, or a span of the quantity."""
+    keys = ("depth",) if compare == "depth" else _CONDITIONS[compare]
+    wanted = folded(part)
+    for band in _bands(compare, waters):
+        if wanted in (folded(band.label), folded(band.label).removeprefix("from"), folded(band.code) or None):
+            return Phrase(part, _key_of(band, keys), (band.label,))
+    read = read_phrase(part, system, waters)
+    if read is not None and read.condition in keys:
+        return read
+    for phrase in phrases(system):
+        if phrase.condition in keys and folded(phrase.text).removeprefix("wind") == wanted:
+            return phrase
+    span = read_span(part, keys[0], system)
+    return span if span is not None and span.condition in keys else None
+
+
+def _key_of(band: Band, keys: Sequence[str]) -> str:
+    return keys[-1] if band in bands.TRIP_HOURS else keys[0]
+
+
+def _bands(compare: str, waters: Sequence[str]) -> tuple[Band, ...]:
+    """Return the bands that have names; spans of a quantity are read as numbers."""
+    return {
+        "day type": tuple(Band(DAYS[day], code=day) for day in DAY_TYPES if day != "not_known"),
+        "wind from": bands.WIND_FROM,
+        "sky": bands.named(SKY),
+        "clarity": bands.named(CLARITY),
+        "level": bands.named(WATER_LEVEL),
+        "time of day": (*bands.LIGHT, *bands.TRIP_HOURS),
+        "month": bands.named(bands.MONTHS),
+        "water": bands.named(waters),
+        "moon": bands.named(("new moon", "first quarter", "full moon", "last quarter")),
+        "skill": bands.named((*SKILLS, "mixed")),
+    }.get(compare, ())
