@@ -14,15 +14,22 @@ def by_group_and_trip(
     pairs: pd.DataFrame, group: str, groups: Sequence[str], trip_nos: Sequence[int], value: str
 ) -> FloatArray:
     """Sum a column of trip-techniques into (groups, trips)."""
+    return sums_by_group_and_trip(pairs, group, groups, trip_nos, (value,))[value]
+
+
+def sums_by_group_and_trip(
+    pairs: pd.DataFrame, group: str, groups: Sequence[str], trip_nos: Sequence[int], values: Sequence[str]
+) -> dict[str, FloatArray]:
+    """Sum columns of trip-techniques into (groups, trips) each."""
+    shape = len(groups), len(trip_nos)
     if pairs.empty:
-        return np.zeros((len(groups), len(trip_nos)))
+        return {value: np.zeros(shape) for value in values}
     rows = pd.Index(groups).get_indexer(pd.Index(pairs[group]))
     columns = pd.Index(trip_nos).get_indexer(pd.Index(pairs["trip_no"]))
     cells = rows * len(trip_nos) + columns
-    sums = np.bincount(
-        cells, weights=pairs[value].to_numpy(dtype=float), minlength=len(groups) * len(trip_nos)
-    )
-    return np.asarray(sums, dtype=np.float64).reshape(len(groups), len(trip_nos))
+    size = len(groups) * len(trip_nos)
+    sums = {value: np.bincount(cells, pairs[value].to_numpy(dtype=float), size) for value in values}
+    return {value: np.asarray(made, dtype=np.float64).reshape(shape) for value, made in sums.items()}
 
 
 def season_spread(pairs: pd.DataFrame) -> Spread:
@@ -48,25 +55,23 @@ def rate_table(pairs: pd.DataFrame, group: str, groups: Sequence[str], spread: S
     rated = pairs[pairs["in_rates"] & pairs[group].isin(list(groups))]
     trips = sorted(rated["trip_no"].unique())
     table = pd.DataFrame({group: pd.Series(list(groups), dtype=object)})
-    sums = {
-        key: by_group_and_trip(rated, group, groups, trips, key) for key in ("rod_hours", "landed", "unknown")
-    }
+    sums = sums_by_group_and_trip(rated, group, groups, trips, _SUMS)
     effort = sums["rod_hours"]
     landed = rate_interval(sums["landed"], effort, spread)
     table["trips"] = landed.trips
     table["rod_hours"] = landed.effort
     table["boat_hours"] = (effort > 0) @ _boat_hours(rated, trips)
     table["fish"] = landed.fish
-    kept = _add_rate(table, "kept", by_group_and_trip(rated, group, groups, trips, "kept"), effort, spread)
-    released = _add_rate(
-        table, "released", by_group_and_trip(rated, group, groups, trips, "released"), effort, spread
-    )
+    kept, released = (_add_rate(table, fate, sums[fate], effort, spread) for fate in ("kept", "released"))
     table["kept"], table["released"] = kept.fish, released.fish
     table["fate_unknown"] = sums["unknown"].sum(axis=1)
     table["fish_per_rod_hour"] = landed.rate
     table["low"], table["high"] = landed.low, landed.high
     table["interval_rule"] = landed.rule
     return _with_bites(table, rated, group, groups, spread)
+
+
+_SUMS = ("rod_hours", "landed", "unknown", "kept", "released")
 
 
 def _boat_hours(rated: pd.DataFrame, trips: Sequence[int]) -> FloatArray:
@@ -89,9 +94,7 @@ def _with_bites(
     told = rated[rated["missed"].notna()]
     told = told.assign(bites=told["landed"] + told["missed"])
     trips = sorted(told["trip_no"].unique())
-    sums = {
-        key: by_group_and_trip(told, group, groups, trips, key) for key in ("bites", "landed", "rod_hours")
-    }
+    sums = sums_by_group_and_trip(told, group, groups, trips, ("bites", "landed", "rod_hours"))
     made = rate_interval(sums["bites"], sums["rod_hours"], spread)
     table["bite_trips"] = made.trips
     table["bite_rod_hours"] = made.effort

@@ -7,4 +7,6 @@ import pandas as pd
 
 def records(table: pd.DataFrame) -> list[dict[str, Any]]:
     """Return the rows of a table as dictionaries by column name."""
-    return [{str(key): value for key, value in row.items()} for row in table.to_dict("records")]
+    names = [str(name) for name in table.columns]
+    columns = [values.tolist() for _, values in table.items()]
+    return [dict(zip(names, row, strict=True)) for row in zip(*columns, strict=True)]

@@ -88,11 +88,12 @@ class Cells:
             traits | {"flagged"},
             *(traits | {trait} for trait in HEAT_TRAITS),
         )
-        forms = [self.formats.cell(look, shade) for shade in shades]
-        number, string, empty = self.sheet.write_number, self.sheet.write_string, self.sheet.write_blank
-        for row, (cell, faded) in enumerate(
-            zip(cells, _shades(grey, flagged, heat), strict=False), place.first
-        ):
+        shaded = len(grey) or len(flagged) or len(heat)
+        forms = [self.formats.cell(look, shade) for shade in (shades if shaded else shades[:1])]
+        sheet, formula = self.sheet, self.names.formula
+        number, string, live = sheet.write_number, sheet.write_string, sheet.write_formula
+        every = zip(cells, _shades(grey, flagged, heat), strict=False)
+        for row, (cell, faded) in enumerate(every, place.first):
             kind = cell.__class__
             if kind is str and (text := clean(cell)):  # type: ignore[arg-type]
                 code = string(row, column, text, forms[faded])
@@ -101,7 +102,9 @@ class Cells:
             elif kind is int and -LARGEST_WHOLE < cell < LARGEST_WHOLE:  # type: ignore[operator]
                 code = number(row, column, cell, forms[faded])
             elif cell is None:
-                code = empty(row, column, None, forms[faded]) if fill else 0
+                code = sheet.write_blank(row, column, None, forms[faded]) if fill else 0
+            elif isinstance(cell, Live) and (value := _plain(cell.value)) is not None:
+                code = live(row, column, formula(cell.formula, place, row), forms[faded], value)
             elif fill or not blank(cell):
                 form = self.formats.cell(_look_for(given(cell), look), shades[faded])
                 self.put(row, column, cell, form, place)
@@ -126,6 +129,11 @@ class Cells:
         formula = self.names.formula(live.formula, own, row)
         value = _stored(settled(live.value))
         done(self.sheet.write_formula(row, column, formula, form, value), f"formula {formula}")
+
+
+def _plain(value: Value) -> float | None:
+    """Return the number that a formula has, rounded; None where it is not a plain one."""
+    return rounded(value) if isinstance(value, float) and -LARGEST < value < LARGEST else None
 
 
 def _shades(grey: Sequence[bool], flagged: Sequence[bool], heat: Sequence[int]) -> Iterable[int]:

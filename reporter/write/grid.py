@@ -16,6 +16,7 @@ from reporter.write.style import LARGE_SIZE, Role, Trait, leans_left, size_of
 
 _TOTAL: frozenset[Trait] = frozenset({"total"})
 _ENTRY_LOOKS = frozenset({"typed", "number"})
+_MAY_BE_TEXT = frozenset({str, Live})
 _LEFT: frozenset[Trait] = frozenset({"left"})  # values of many kinds in one column line up on the left
 _LEFT_HEADS: dict[bool, tuple[Role, Role]] = {
     False: ("head left", "head inset"),
@@ -136,6 +137,8 @@ def _set_wrapped_heights(canvas: Canvas, first: int, column: int, cells: Sequenc
     """Make room for every text that its column is too narrow for; say whether there was one."""
     room = canvas.plan.px(column, column) - INDENT_PX
     surely = room // _WIDEST_LETTER_PX
+    if not {cell.__class__ for cell in cells} & _MAY_BE_TEXT:
+        return False
     known: dict[str, int] = {}  # columns repeat their words
     wrapped = False
     for row, cell in enumerate(cells, first):

@@ -18,6 +18,7 @@ _NARROWEST_VALUE, _WIDEST_VALUE = 10.0, 30.0
 _NEARLY_LONGEST = 0.7  # of the letters of the longest: what is shorter is hardly ever wider
 _HEADING_LINES = 3
 _ON_ONE_LINE_PX = 70  # a shorter heading is not broken
+_NO_MOMENTS = (str, int, float, type(None))
 _FIXED: dict[Look, float] = {"date": 17.0, "time": 10.0}
 _DECIMALS: dict[Look, int] = {"whole": 0, "plain": 0, "one": 1, "two": 2, "three": 3, "hours": 1}
 
@@ -85,16 +86,11 @@ def _heading_width(heading: str, filtered: bool) -> float:
 
 def value_width(cells: Sequence[Cell], look: Look) -> float:
     """Width in characters that the widest of the cells needs in its look."""
-    texts: set[str] = set()
-    most, least, other = 0.0, 0.0, False
-    for written in cells:
-        cell = written.value if isinstance(written, Live) else written
-        if isinstance(cell, str):
-            texts.add(cell)
-        elif isinstance(cell, int | float):
-            most, least = max(most, cell), min(least, cell)
-        elif cell is not None:
-            other = True
+    shown = [cell.value if isinstance(cell, Live) else cell for cell in cells]
+    texts = {cell for cell in shown if isinstance(cell, str)}
+    values = [cell for cell in shown if isinstance(cell, int | float)]
+    most, least = max(values, default=0.0), min(0.0, min(values, default=0.0))
+    other = any(not issubclass(kind, _NO_MOMENTS) for kind in {cell.__class__ for cell in shown})
     numbers = max(characters(text_px(_shown(number, look)) + INDENT_PX) for number in (most, least))
     fixed = _FIXED.get(look, _FIXED["date"]) if other else 0.0
     return max(_text_width(texts), numbers, fixed)

@@ -7,8 +7,6 @@ stints stands beside the tool's own answer, and both beside what a spreadsheet p
 import datetime as dt
 import math
 import random
-import subprocess
-import tempfile
 from collections import defaultdict
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
@@ -28,8 +26,8 @@ from reporter.run.pick import Answer, ask
 from reporter.run.season import Reading, read_season
 from reporter.run.weather import open_all
 from reporter.write.workbook import write_book
-from tests import recalculate
 from tests.conftest import Change, WriteLog, clean_sheets
+from tests.recalculate import recalculated_all
 from tests.run.test_weather_by_hand import front_hours, write_hours
 
 Rows = list[tuple[Any, ...]]
@@ -346,6 +344,9 @@ def as_typed(chosen: Mapping[str, int]) -> list[str | None]:
     return [(ANY, *LABELS[key])[chosen.get(key, 0)] for key in KEYS]
 
 
+HOTTEST = {"time_of_year": 4, "water_temperature": 4}
+"""The highest band, beside whose number stands that of not recorded, which must not be let in with it."""
+
 OTHERWISE: dict[str, list[str | None]] = {
     "blank": [None] * 7,
     "unknown water": [ANY, ANY, ANY, ANY, "Lake Nowhere", ANY, ANY],
@@ -392,7 +393,7 @@ def case(write_log: WriteLog) -> Case:
     assert reading.season is not None
     report = make_report(reading.season)
     stints = counted(stints_with_day(made, report))
-    return Case(log, made, report, reading, stints, random_choices(stints))
+    return Case(log, made, report, reading, stints, [*random_choices(stints), HOTTEST])
 
 
 def what_worked_of(path: Path) -> Rows:
@@ -427,21 +428,8 @@ def chosen_on(sheet: Sheet, cells: Sequence[str | None]) -> Sheet:
 def recalculated(report: Report, typed: Mapping[str, Sequence[str | None]], folder: Path) -> dict[str, Rows]:
     """Have LibreOffice recalculate a book a choice in one run, a canary among them: name -> What worked."""
     write_books(report, typed, folder)
-    soffice = recalculate._soffice()
-    home = Path(tempfile.mkdtemp(prefix="recalculated-", dir=folder.parent))
-    canary = recalculate._plant_canary(home)
-    profile, out = home / "profile", home / "out"
-    (profile / "user").mkdir(parents=True)
-    (profile / "user" / "registrymodifications.xcu").write_text(recalculate._PROFILE, encoding="utf-8")
-    options = [f"-env:UserInstallation={profile.resolve().as_uri()}", "--headless", "--norestore"]
-    books = [canary, *sorted(folder.glob("*.xlsx"))]
-    command = [soffice, *options, "--convert-to", "xlsx", "--outdir", str(out), *map(str, books)]
-    run = subprocess.run(command, capture_output=True, text=True, timeout=240, check=False)
-    made = [out / path.name for path in books]
-    assert all(path.exists() for path in made), f"LibreOffice left some out: {run.stdout[-500:]} {run.stderr}"
-    ((_, value),) = recalculate.formula_cells(made[0]).values()
-    assert value == 2, f"LibreOffice did not recalculate: 1+1 came back as {value}"
-    return {path.stem: what_worked_of(path) for path in made[1:]}
+    made = recalculated_all(sorted(folder.glob("*.xlsx")), folder.parent)
+    return {path.stem: what_worked_of(path) for path in made}
 
 
 def below(sheet: Rows, heading: str) -> list[dict[str, Any]]:
@@ -497,7 +485,7 @@ def test_record_holds_what_a_choice_can_go_wrong_by(case: Case) -> None:
 
 def test_choices_reach_every_part_of_the_answer(case: Case) -> None:
     plain = [case.plain(chosen) for chosen in case.choices]
-    assert len(plain) == 50
+    assert len(plain) == 51
     assert {one.kept for one in plain} == set(range(9))
     assert len({tuple(line.technique for line in one.lines) for one in plain}) >= 15
     assert len({order_words(one) for one in plain}) == 3
@@ -513,7 +501,7 @@ def test_answer_of_the_tool_is_that_of_a_plain_count(case: Case, monkeypatch: py
     for chosen, answer in zip(case.choices, answers(case, monkeypatch), strict=True):
         expected = case.plain(chosen)
         assert answer.picked is not None
-        assert answer.numbers == chosen
+        assert answer.numbers == {key: chosen.get(key, 0) for key in KEYS}
         assert answer.picked.kept == expected.kept, chosen
         table = answer.picked.table
         rows = table[table["place"] > 0].sort_values("place").to_dict("records")
@@ -644,6 +632,8 @@ def test_drop_downs_offer_any_and_every_label(case: Case, tmp_path: Path) -> Non
         source = book[name.strip("'")][cells.replace("$", "")]
         for cell in str(rule.sqref).split():
             offered[cell] = [row[0].value for row in source]
+    # Cells of text, so that 007 and =sum stay what they are when they are chosen.
+    assert {sheet[cell].number_format for cell in offered} == {"@"}
     assert offered == {f"B{top + 1 + place}": [ANY, *LABELS[key]] for place, key in enumerate(KEYS)}
     waters = [cell for row in book["Behind What worked"].iter_rows() for cell in row if cell.value in WATERS]
     assert {cell.data_type for cell in waters} == {"s"}
@@ -693,6 +683,16 @@ def test_too_little_record_lets_go_of_the_last_choice_first(
     assert picked.kept == kept
     assert picked.hours[kept] == pytest.approx(29)
     assert list(picked.hours[kept + 1 :]) == pytest.approx([19] * (8 - kept))
+
+
+def test_temperature_that_is_not_recorded_lies_beside_no_band(write_log: WriteLog) -> None:
+    made = two_trips({**FITTING, "temp": None})
+    made.trips[0][6] = 74
+    log = written(write_log, made)
+    weather = write_hours(log.parent / "hours.csv", front_hours())
+    picked = ask(log, {**ASKED, "water_temperature": "74F"}, open_all([weather])).picked
+    assert picked is not None
+    assert picked.kept == 1
 
 
 @pytest.mark.parametrize(("minutes", "kept"), [(600, 8), (597, 7)])

@@ -216,6 +216,13 @@ def test_water_of_two_names_alike_is_not_guessed(write_log: WriteLog, run: Run) 
     assert "Lake Bell, Bell River" in ran.err
 
 
+def test_name_typed_in_full_is_that_water_and_not_a_longer_one(write_log: WriteLog, run: Run) -> None:
+    waters = [["Water", "Region"], ["Elm", "US-MI"], ["Elm (N)", "US-MI"]]
+    path = write_log({"Waters": waters, "Trips": {"C2": "Elm", "C3": "Elm", "C4": "Elm (N)"}})
+    for name in ("Elm", "Elm (N)"):
+        assert said(run("pick", path, "--water", name), "--water").startswith(f"{name} (")
+
+
 def test_name_of_signs_alone_is_taken_as_a_name_and_never_as_any(write_log: WriteLog, run: Run) -> None:
     trips = clean_sheets()["Trips"]
     path = write_log({"Trips": [*trips[:3], [*trips[3][:2], "***", *trips[3][3:]]]})
@@ -301,6 +308,17 @@ def test_log_under_twenty_rod_hours_says_that_it_is_too_little(write_log: WriteL
     ran = run("pick", write_log({"Effort": effort, "Catch": [CATCH]}), "--sky", "clear")
     assert "Your whole record is under 20 rod-hours: too little to choose by." in " ".join(ran.out.split())
     assert said(ran, "--sky") == "clear (let go)"
+
+
+def test_record_of_just_twenty_rod_hours_is_enough_and_not_said_to_be_under_it(
+    write_log: WriteLog, run: Run
+) -> None:
+    # Fifteen stints of 80 minutes are 20 hours; added up one by one in binary they come out just below.
+    effort = [EFFORT, *([f"T-00{1 + place % 3}", "Jerkbait", 80, 1, 1, None] for place in range(15))]
+    log = write_log({"Effort": effort, "Catch": [CATCH]})
+    ran = run("pick", log, "--time-of-year", "january")
+    assert "20.0 of 20.0 rod-hours fit." in ran.out
+    assert "under 20 rod-hours" not in " ".join(ran.out.split())
 
 
 @pytest.mark.parametrize("choice", [[], ["--sky", "clear"], ["--water", "arden"]])

@@ -4,8 +4,7 @@ import csv
 import datetime as dt
 import re
 from collections import defaultdict
-from collections.abc import Sequence
-from functools import partial
+from collections.abc import Callable, Sequence
 from pathlib import Path
 
 import openpyxl
@@ -116,7 +115,7 @@ def hours_and_fish(report: Report, key: str, of: tuple[str, str] = OF_ALL) -> di
     ],
 )
 def test_value_on_an_edge_lies_in_the_band_above_it_in_both_systems(
-    spans: Bands, system: System, inside: partial[float], labels: list[str]
+    spans: Bands, system: System, inside: Callable[[float], float], labels: list[str]
 ) -> None:
     assert list(spans.labels(system)) == labels
     for place, label in enumerate(labels[1:], start=1):

@@ -284,6 +284,12 @@ def test_night_trip_past_midnight_finds_readings_on_both_sides_of_it(write_log: 
     assert fahrenheit(record(write_log, readings, stints, [night])) == [72, 66, 66, 69]
 
 
+def test_reading_before_lines_in_is_of_the_next_day(write_log: WriteLog) -> None:
+    # As every time before the start; the mean of both is all that is left for the stint.
+    readings = [reading("05:50", TEMP, 50), reading("19:00", TEMP, 70)]
+    assert fahrenheit(record(write_log, readings, [timed("T-001", "06:00", "07:00")])) == [60]
+
+
 def test_stint_without_any_reading_stands_as_not_recorded(write_log: WriteLog) -> None:
     found = record(write_log, [], [timed(*MORNING), by_minutes()])
     for key in ("water_temperature", "clarity", "sky", "wind_speed", "wind_from", "water_level"):

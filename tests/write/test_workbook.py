@@ -12,12 +12,12 @@ import pandas as pd
 import pytest
 import python_calamine
 from xlsxwriter.workbook import Workbook
-from xlsxwriter.worksheet import Worksheet
 
 from reporter.books.blocks import Field, Figure, Figures, Line, Live, Table, Text
 from reporter.files.mark import read_mark
 from reporter.write.cells import Cells, Refused
 from reporter.write.formats import Formats
+from reporter.write.prepared import PreparedWorksheet
 from tests.write.samples import assert_well_formed, book_of, parts, table, written
 from tests.write.specimen import specimen
 
@@ -206,7 +206,7 @@ def test_nothing_is_written_when_drawing_fails(tmp_path):
     ],
 )
 def test_an_error_code_of_the_writing_library_is_never_passed_over(tmp_path, monkeypatch, method):
-    monkeypatch.setattr(Worksheet, method, lambda *args, **kwargs: -1)
+    monkeypatch.setattr(PreparedWorksheet, method, lambda *args, **kwargs: -1)
     with pytest.raises(Refused):
         written(specimen(), tmp_path)
     assert list(tmp_path.iterdir()) == []

@@ -1,13 +1,12 @@
 """Condition rates: every rate by condition, band and group with its range, live over Stint conditions."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from typing import Any
 
 import pandas as pd
 
 from reporter.books.blocks import Cell, Field, Line, Live, Sheet, Table, Text
 from reporter.compute.conditions.rates import ALL
-from reporter.compute.records import records
 from reporter.compute.report import STYLES, Report
 from reporter.schema.thresholds import MIN_OWN_TRIPS
 
@@ -18,11 +17,14 @@ _LEAD = (
 )
 _GREY = f"Grey: fewer than {MIN_OWN_TRIPS} trips, too little to go by."
 _RATE = 'IF({row.rod_hours}>0,{row.fish}/{row.rod_hours},"")'
-_OF_GROUP: dict[str, str] = {ALL: "", "style": ",{cond_stint.style_no},{row.group_no}"}
-_OF_TECHNIQUE = ",{cond_stint.technique_no},{row.group_no}"
+_OF_GROUP: dict[str, str] = {
+    ALL: "",
+    "style": ",{cond_stint.style_no},{row.group_no}",
+    "technique": ",{cond_stint.technique_no},{row.group_no}",
+}
 
 _FIELDS = (
-    Field("line", "Line", "plain"),
+    Field("key", "Key", "plain", help="Condition, band and column on Conditions."),
     Field("condition", "Condition"),
     Field("band_no", "Band no.", "plain"),
     Field("band", "Band"),
@@ -44,15 +46,15 @@ def condition_rates(report: Report) -> Sheet:
         nothing = Line("No stint has usable effort yet, so there is no rate by condition.")
         return Sheet(NAME, (Text((Line(NAME, "title"), nothing)),), group="behind", landscape=True)
     columns: dict[str, Sequence[Cell]] = {
-        "line": list(range(1, len(table) + 1)),
+        "key": keys(report, table),
         "condition": table["title"].tolist(),
         "band_no": table["band_no"].tolist(),
         "band": table["band"].tolist(),
         "group_no": group_numbers(report, table),
         "group": [name or "style not given" for name in table["group"]],
         "trips": table["trips"].tolist(),
-        "rod_hours": [_sum("rod_hours", row) for row in records(table)],
-        "fish": [_sum("counted_fish", row) for row in records(table)],
+        "rod_hours": _sums("rod_hours", table, table["rod_hours"]),
+        "fish": _sums("counted_fish", table, table["fish"]),
         "rate": [Live(_RATE, rate) for rate in table["fish_per_rod_hour"].tolist()],
         "low": table["low"].tolist(),
         "high": table["high"].tolist(),
@@ -71,8 +73,39 @@ def group_numbers(report: Report, table: pd.DataFrame) -> list[int]:
     return [int(numbers[of][name]) for of, name in zip(table["of"], table["group"], strict=True)]
 
 
-def _sum(source: str, row: Mapping[str, Any]) -> Live:
-    of_group = _OF_GROUP.get(row["of"], _OF_TECHNIQUE)
-    bands = f"{{cond_stint.{row['condition']}_no}},{{row.band_no}}"
-    value = float(row["rod_hours" if source == "rod_hours" else "fish"])
-    return Live(f"SUMIFS({{cond_stint.{source}}},{bands}{of_group})", value)
+def columns_of(report: Report) -> dict[tuple[str, str], int]:
+    """Return the columns on Conditions: (of, name) -> number from 1; all together, styles, techniques."""
+    there = dict.fromkeys(zip(report.by_condition["of"], report.by_condition["group"], strict=True))
+    order = [(ALL, ALL), *(("style", style) for style in STYLES)]
+    order += [("technique", name) for name in report.season.techniques["technique"]]
+    return {one: place for place, one in enumerate((one for one in order if one in there), start=1)}
+
+
+def keys(report: Report, table: pd.DataFrame) -> list[int]:
+    """Return the key of each row: its condition, band and column in one number."""
+    conditions = {one.key: place for place, one in enumerate(report.record.conditions, start=1)}
+    groups = columns_of(report)
+    return [
+        row_key(conditions[condition], band, groups[of, name])
+        for condition, band, of, name in zip(
+            table["condition"], table["band_no"].tolist(), table["of"], table["group"], strict=True
+        )
+    ]
+
+
+def row_key(condition: int, band: int, column: int) -> int:
+    """Return a key in one number; each part is below a thousand."""
+    return (condition * _SPAN + band) * _SPAN + column
+
+
+_SPAN = 1000
+
+
+def _sums(source: str, table: pd.DataFrame, values: pd.Series) -> list[Cell]:
+    formulas = {
+        (name, of): f"SUMIFS({{cond_stint.{source}}},{{cond_stint.{name}_no}},{{row.band_no}}{group})"
+        for name in set(table["condition"])
+        for of, group in _OF_GROUP.items()
+    }
+    kinds = zip(table["condition"], table["of"], values.tolist(), strict=True)
+    return [Live(formulas[condition, of], value) for condition, of, value in kinds]

@@ -1,16 +1,17 @@
 """Conditions: fish per rod-hour on each kind of water, weather, light and cover, as shaded tables."""
 
-from collections.abc import Sequence
-
-import numpy as np
-import pandas as pd
+from bisect import bisect_right
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from typing import Any
 
 from reporter.books.blocks import Block, Cell, Field, Line, Live, Sheet, Table, Text
+from reporter.books.season.condition_rates import columns_of, row_key
 from reporter.books.words import counted
 from reporter.compute.conditions.classes import Condition
 from reporter.compute.conditions.rates import ALL
+from reporter.compute.records import records
 from reporter.compute.report import Report
-from reporter.schema.sheets.names import STYLES
 from reporter.schema.thresholds import HEAT_STEPS, MIN_OWN_TRIPS
 
 _TITLE = Line("Conditions", "title")
@@ -38,20 +39,43 @@ _NEEDS = {
 }
 
 
+@dataclass(frozen=True, slots=True)
+class _Lines:
+    """The lines of one condition on Condition rates: its number, bands in order, rows by band and column."""
+
+    number: int
+    bands: list[int]
+    rows: dict[tuple[int, int], dict[str, Any]]
+
+    def told(self, condition: Condition) -> bool:
+        """Whether anything stands in a band and not only under not recorded."""
+        return any(band <= len(condition.bands) for band in self.bands)
+
+
+def _lines(report: Report, columns: Mapping[tuple[str, str], int]) -> dict[str, _Lines]:
+    """Return the lines of every condition."""
+    made = {one.key: _Lines(place, [], {}) for place, one in enumerate(report.record.conditions, start=1)}
+    for row in records(report.by_condition):
+        lines, column = made[row["condition"]], columns[row["of"], row["group"]]
+        lines.rows[row["band_no"], column] = row
+        if row["of"] == ALL:
+            lines.bands.append(row["band_no"])
+    return made
+
+
 def conditions(report: Report) -> Sheet:
     """Return the sheet Conditions."""
     if report.by_condition.empty:
         nothing = Line("No stint has usable effort yet, so there is no rate by condition.")
         return Sheet("Conditions", (Text((_TITLE, nothing)),), group="me", landscape=True)
-    table = report.by_condition.assign(line=np.arange(1, len(report.by_condition) + 1))
-    told: list[tuple[Condition, pd.DataFrame]] = []
-    untold: list[tuple[Condition, pd.DataFrame]] = []
-    for condition in report.record.conditions:
-        rows = table[table["condition"] == condition.key]
-        (told if rows["band_no"].min() <= len(condition.bands) else untold).append((condition, rows))
+    columns = columns_of(report)
+    lines = _lines(report, columns)
+    told = [one for one in report.record.conditions if lines[one.key].told(one)]
+    untold = [one for one in report.record.conditions if not lines[one.key].told(one)]
     blocks: list[Block] = [Text((_TITLE, _LEAD, Line(_SHADES, "note"), Line(_ONE_DAY, "note")))]
-    blocks += [_matrix(report, condition, rows) for condition, rows in told]
-    blocks += _without_a_table([condition for condition, _ in untold])
+    season = float(report.whole["fish_per_rod_hour"].iloc[0])
+    blocks += [_matrix(one, lines[one.key], columns, season) for one in told]
+    blocks += _without_a_table(untold)
     return Sheet("Conditions", tuple(blocks), group="me", landscape=True)
 
 
@@ -71,37 +95,29 @@ def _left_out(condition: Condition) -> str:
     return f"Left out: {pairs} in several bands whose fish the record cannot tell apart."
 
 
-def _matrix(report: Report, condition: Condition, rows: pd.DataFrame) -> Table:
-    """Return a condition's bands down and groups across; every rate by its line on Condition rates."""
-    whole = rows[rows["of"] == ALL]
-    bands = whole["band_no"].tolist()
-    columns: dict[str, Sequence[Cell]] = {"band": whole["band"].tolist()}
-    for key in ("trips", "rod_hours", "rate"):
-        source = "fish_per_rod_hour" if key == "rate" else key
-        columns[key] = [
-            _of_line(key, line, value)
-            for line, value in zip(whole["line"].tolist(), whole[source].tolist(), strict=True)
-        ]
-    columns["low"], columns["high"] = whole["low"].tolist(), whole["high"].tolist()
-    fields = [
-        Field("band", "Band", width=32.0),
-        Field("trips", "Trips", "whole"),
-        Field("rod_hours", "Rod-hours", "one"),
-        Field("rate", "All together", "two", width=10.0),
-        Field("low", "From", "two"),
-        Field("high", "To", "two"),
-    ]
-    season = float(report.whole["fish_per_rod_hour"].iloc[0])
-    heat = {"rate": _heat(whole, bands, season)}
-    for place, (of, name) in enumerate(_groups(report)):
-        group = rows[(rows["of"] == of) & (rows["group"] == name)].set_index("band_no").reindex(bands)
-        key = f"group_{place + 1}"
-        fields.append(Field(key, name.capitalize() if of == "style" else name, "two", width=9.5))
-        columns[key] = [
-            _of_line("rate", int(line), rate) if line > 0 else None
-            for line, rate in zip(group["line"].fillna(0), group["fish_per_rod_hour"], strict=True)
-        ]
-        heat[key] = _heat(group, bands, season)
+def _matrix(
+    condition: Condition, lines: _Lines, groups: Mapping[tuple[str, str], int], season: float
+) -> Table:
+    """Return a condition's bands down and groups across; every rate by its key on Condition rates."""
+    whole = [lines.rows[band, groups[ALL, ALL]] for band in lines.bands]
+    columns: dict[str, Sequence[Cell]] = {
+        "band": [row["band"] for row in whole],
+        "no": lines.bands,
+        **{key: [_by_key(key, row, lines.number, groups[ALL, ALL]) for row in whole] for key in _SOURCES},
+        "low": [row["low"] for row in whole],
+        "high": [row["high"] for row in whole],
+    }
+    fields = [*_WHOLE_FIELDS]
+    heat = {"rate": [_heat(row, season) for row in whole]}
+    for (of, name), column in groups.items():
+        if of == ALL:
+            continue
+        key = f"group_{column}"
+        words = (name or "style not given").capitalize() if of == "style" else name
+        fields.append(Field(key, words, "two", width=9.5))
+        found = [lines.rows.get((band, column)) for band in lines.bands]
+        columns[key] = [_by_key("rate", row, lines.number, column) if row else None for row in found]
+        heat[key] = [_heat(row, season) if row else 0 for row in found]
     notes = (_NEEDS.get(condition.key, ""), _left_out(condition))
     return Table(
         f"cond_{condition.key}",
@@ -113,22 +129,25 @@ def _matrix(report: Report, condition: Condition, rows: pd.DataFrame) -> Table:
     )
 
 
-def _groups(report: Report) -> list[tuple[str, str]]:
-    """Return the columns: both styles, then techniques in their order, as far as they were fished."""
-    there = set(zip(report.by_condition["of"], report.by_condition["group"], strict=True))
-    techniques = report.season.techniques["technique"].tolist()
-    order = [*(("style", style) for style in STYLES), *(("technique", name) for name in techniques)]
-    return [one for one in order if one in there]
+_SOURCES = {"trips": "trips", "rod_hours": "rod_hours", "rate": "fish_per_rod_hour"}
+_WHOLE_FIELDS = (
+    Field("band", "Band", width=32.0),
+    Field("no", "No.", "plain"),
+    Field("trips", "Trips", "whole"),
+    Field("rod_hours", "Rod-hours", "one"),
+    Field("rate", "All together", "two", width=10.0),
+    Field("low", "From", "two"),
+    Field("high", "To", "two"),
+)
 
 
-def _of_line(key: str, line: int, value: float) -> Live:
-    return Live(f"SUMIFS({{cond.{key}}},{{cond.line}},{line})", value)
+def _by_key(key: str, row: Mapping[str, Any], condition: int, column: int) -> Live:
+    of_band = f"{{row.no}}*{row_key(0, 1, 0)}+{row_key(condition, 0, column)}"
+    return Live(f"SUMIFS({{cond.{key}}},{{cond.key}},{of_band})", row[_SOURCES[key]])
 
 
-def _heat(rows: pd.DataFrame, bands: Sequence[int], season: float) -> list[int]:
-    """Return how deep each cell is shaded; -1 where there are too few trips, 0 without a rate."""
-    trips, rates = rows["trips"].to_numpy(dtype=float), rows["fish_per_rod_hour"].to_numpy(dtype=float)
-    level = np.searchsorted(np.array(HEAT_STEPS) * season, rates, side="right") + 1
-    level = np.where(trips < MIN_OWN_TRIPS, -1, level)
-    made: list[int] = np.where(np.isfinite(rates), level, 0).tolist()
-    return made
+def _heat(row: Mapping[str, Any], season: float) -> int:
+    """Return how deep a cell is shaded; -1 where there are too few trips."""
+    if row["trips"] < MIN_OWN_TRIPS:
+        return -1
+    return bisect_right([step * season for step in HEAT_STEPS], row["fish_per_rod_hour"]) + 1

@@ -24,8 +24,9 @@ _RATE = 'IF({row.rod_hours}>0,{row.fish}/{row.rod_hours},"")'
 
 def found(picked: Picked) -> Figures:
     """Return how much of the record fits, and what the order rests on."""
+    whole = f"ROUND(INDEX({{level.rod_hours}},1),{HOURS_DECIMALS})"
     said = (
-        f'IF(AND({{picked.kept}}=0,INDEX({{level.rod_hours}},1)<{MIN_PICK_HOURS:g}),"{SENTENCES["whole"]}",'
+        f'IF(AND({{picked.kept}}=0,{whole}<{MIN_PICK_HOURS:g}),"{SENTENCES["whole"]}",'
         f'IF({{moments.techniques}}<{MIN_SHRUNKEN_TECHNIQUES},"{SENTENCES["few"]}",'
         f'IF({{moments.variance}}>0,"{SENTENCES["steadied"]}","{SENTENCES["alike"]}")))'
     )

@@ -135,6 +135,6 @@ def _guide(values: pd.Series) -> tuple[Condition, ...]:
 
 def _without_the_unplaced(stints: pd.DataFrame, condition: Condition) -> Condition:
     """Leave out trip-techniques in several bands whose fish cannot be told apart."""
-    out = ~stints["placed"] & ~one_band(stints, condition.of_stint)
-    pairs = len(stints.loc[out, ["trip_no", "technique"]].drop_duplicates())
-    return replace(condition, out=out.to_numpy(dtype=bool), left_out=pairs)
+    out = ~stints["placed"].to_numpy(dtype=bool) & ~one_band(stints["pair"], condition.of_stint)
+    pairs = len(np.unique(stints["pair"].to_numpy()[out]))
+    return replace(condition, out=out, left_out=pairs)

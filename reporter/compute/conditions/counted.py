@@ -2,14 +2,15 @@
 
 import numpy as np
 import pandas as pd
+from numpy.typing import ArrayLike, NDArray
 
 
 def counted_stints(stints: pd.DataFrame, pairs: pd.DataFrame) -> pd.DataFrame:
     """Return the stints of trip-techniques that count in the rates, index as in stints.
 
-    Adds style, placed (whether the record says which of its technique's fish on that trip are its own) and
-    counted_fish: where they cannot be placed, the first stint of the trip-technique stands for them all, so
-    that sums over the whole of it hold.
+    Adds style, pair (an integer a trip-technique), placed (whether the record says which of its technique's
+    fish on that trip are its own) and counted_fish: where they cannot be placed, the first stint of the
+    trip-technique stands for them all, so that sums over the whole of it hold.
     """
     keys = ["trip_no", "technique"]
     rated = pairs.loc[pairs["in_rates"] & (pairs["technique"] != ""), [*keys, "style", "landed"]]
@@ -18,11 +19,19 @@ def counted_stints(stints: pd.DataFrame, pairs: pd.DataFrame) -> pd.DataFrame:
     placed = table["fish"].notna()
     first = ~table.duplicated(keys)
     whole = table["landed"].where(first, 0.0)
-    return table.assign(placed=placed, counted_fish=table["fish"].where(placed, whole))
+    return table.assign(
+        placed=placed,
+        counted_fish=table["fish"].where(placed, whole),
+        pair=table.groupby(keys).ngroup().astype(np.int64),
+    )
 
 
-def one_band(table: pd.DataFrame, band: np.ndarray) -> pd.Series:
-    """Whether all stints of each one's trip-technique lie in one band; band: an integer each."""
-    numbers = pd.Series(band, index=table.index)
-    grouped = numbers.groupby([table["trip_no"], table["technique"]])
-    return grouped.transform("max") == grouped.transform("min")
+def one_band(pair: ArrayLike, band: ArrayLike) -> NDArray[np.bool_]:
+    """Whether all stints of each one's trip-technique lie in one band; pair and band: an integer each."""
+    pairs, bands = np.asarray(pair, dtype=np.int64), np.asarray(band, dtype=np.int64)
+    if not len(pairs):
+        return np.zeros(0, dtype=bool)
+    first = np.zeros(pairs.max() + 1, dtype=np.int64)
+    first[pairs] = bands
+    other = np.bincount(pairs, bands != first[pairs]) > 0
+    return ~other[pairs]

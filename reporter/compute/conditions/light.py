@@ -15,14 +15,15 @@ _NOT_KNOWN = -1
 def light_places(stints: pd.DataFrame, settings: Settings) -> IntArray:
     """Return the place in LIGHT of each stint by its midpoint, -1 where not known.
 
-    stints: with date, timing, begin_min, end_min, trip_begin and trip_end. A stint that is not on the clock
+    stints: with date, begin_min, end_min, trip_begin and trip_end. A stint that is not on the clock
     has a place only where its whole trip lies in one. Needs the season's time zone, Latitude and Longitude.
     """
     begin, end = _reach(stints)
     where = settings["latitude"], settings["longitude"], settings["time_zone"]
     if None in where:
         return np.full(len(stints), _NOT_KNOWN, dtype=np.int64)
-    first, last = (_places(stints["date"], minute, *where) for minute in (begin, end))
+    sun = _sun(stints["date"], pd.concat([begin, end]), *where)
+    first, last = (_places(stints["date"], minute, sun) for minute in (begin, end))
     return np.where(first == last, first, _NOT_KNOWN)
 
 
@@ -40,19 +41,26 @@ def trip_hour_places(stints: pd.DataFrame) -> IntArray:
 
 def _reach(stints: pd.DataFrame) -> tuple[pd.Series, pd.Series]:
     """Return the first and last minute that a stint may have been at: its midpoint, else its trip's ends."""
-    clocked = stints["timing"] == "clock"
     middle = (stints["begin_min"] + stints["end_min"]) / 2
-    return middle.where(clocked, stints["trip_begin"]), middle.where(clocked, stints["trip_end"])
+    return middle.fillna(stints["trip_begin"]), middle.fillna(stints["trip_end"])
 
 
-def _places(dates: pd.Series, minutes: pd.Series, latitude: float, longitude: float, zone: str) -> IntArray:
+_Sun = dict[pd.Timestamp, tuple[float, float]]
+
+
+def _sun(dates: pd.Series, minutes: pd.Series, latitude: float, longitude: float, zone: str) -> _Sun:
+    """Return sunrise and sunset of every date fished, and of the next ones that nights reach into."""
+    days = range(int((minutes.max(skipna=True) if minutes.notna().any() else 0) // MINUTES_A_DAY) + 1)
+    known = sorted({date + pd.Timedelta(days=more) for date in set(dates.dropna()) for more in days})
+    rise, set_ = sun_minutes([moment.date() for moment in known], latitude, longitude, zone)
+    return dict(zip(known, zip(rise.tolist(), set_.tolist(), strict=True), strict=True))
+
+
+def _places(dates: pd.Series, minutes: pd.Series, sun: _Sun) -> IntArray:
     """Return the place in LIGHT of minutes after the first midnight of a date."""
     days = (minutes // MINUTES_A_DAY).fillna(0.0)
-    at = dates.astype("datetime64[s]") + pd.to_timedelta(days, unit="D")
+    at = dates + pd.to_timedelta(days, unit="D")
     known = minutes.notna() & at.notna()
-    unique = sorted(set(at[known]))
-    rise, set_ = sun_minutes([moment.date() for moment in unique], latitude, longitude, zone)
-    sun = dict(zip(unique, zip(rise.tolist(), set_.tolist(), strict=True), strict=True))
     return np.array(
         [
             _place(*sun[moment], minute) if there else _NOT_KNOWN

@@ -2,13 +2,13 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
 
 import numpy as np
 import pandas as pd
 
 from reporter.compute.fronts.altimeter import station_to_altimeter
 from reporter.compute.fronts.daily import daily_days
-from reporter.compute.fronts.hourly_days import HourlyDays, hourly_days
 from reporter.compute.fronts.trip import trip_days
 from reporter.compute.fronts.wind import direction_of, speed_of
 from reporter.compute.ratio import FloatArray
@@ -16,6 +16,9 @@ from reporter.schema.fronts import HOURLY_ENOUGH, HOURLY_STEP_HOURS, Source
 from reporter.tidy.moments import LIGHT_WIND
 from reporter.tidy.season import TidyLog
 from reporter.tidy.weather.hours import StationHours
+
+if TYPE_CHECKING:
+    from reporter.compute.fronts.hourly_days import HourlyDays
 
 _OKTAS = {
     "clear": 0.0,
@@ -42,7 +45,7 @@ class Calendar:
     table: pd.DataFrame
     pressure_hpa: pd.Series
     station: StationHours | None = None
-    hours: HourlyDays | None = None
+    hours: "HourlyDays | None" = None
 
 
 def calendars(
@@ -76,6 +79,8 @@ def is_hourly(station: StationHours) -> bool:
 
 
 def _hourly(station: StationHours, zone: str, *, southern: bool) -> Calendar:
+    from reporter.compute.fronts.hourly_days import hourly_days  # most logs come without hours
+
     made = hourly_days(station, zone, southern=southern)
     pressure = _shown(station, made.grid.pressure)
     by_date = pd.Series(pressure).groupby(made.clock.date.astype("datetime64[s]")).mean()

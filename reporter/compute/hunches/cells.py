@@ -65,40 +65,28 @@ def make_cells(hunch: Hunch, record: StintRecord, measured: Measured) -> Cells:
     """
     stints = record.stints
     side = _sides(hunch, record)
-    told = (measured.whole > 0).to_numpy(dtype=bool) & measured.part.notna().to_numpy(dtype=bool)
-    apart = ~measured.placed & ~one_band(stints, side).to_numpy(dtype=bool)
-    table = pd.DataFrame(
-        {
-            "trip": stints["trip_no"].to_numpy(),
-            "stratum": _strata(hunch, stints),
-            "side": side,
-            "part": measured.part.to_numpy(dtype=float),
-            "whole": measured.whole.to_numpy(dtype=float),
-            "hours": stints["rod_hours"].to_numpy(dtype=float),
-            "fish": stints["counted_fish"].to_numpy(dtype=float),
-        }
-    )
-    taken = table[(side != _NEITHER) & ~apart]
-    kept = table[(side != _NEITHER) & told & ~apart]
-    keys = ["stratum", "trip"]
-    sums = [kept[kept["side"] == place].groupby(keys)[["part", "whole", "hours"]].sum() for place in (0, 1)]
-    cells = (
-        sums[0]
-        .merge(sums[1], how="outer", left_index=True, right_index=True, suffixes=("_this", "_against"))
-        .fillna(0.0)
-    )
-    columns = {name: values.to_numpy(dtype=np.float64) for name, values in cells.items()}
-    out = stints.loc[apart & (side != _NEITHER), ["trip_no", "technique"]].drop_duplicates()
+    part, whole = (values.to_numpy(dtype=np.float64) for values in (measured.part, measured.whole))
+    apart = ~measured.placed & ~one_band(stints["pair"], side)
+    taken = (side != _NEITHER) & ~apart
+    told = taken & (whole > 0) & ~np.isnan(part)
+    trip, stratum = stints["trip_no"].to_numpy(dtype=np.int64), _strata(hunch, stints)
+    keys, cell = np.unique(np.stack([stratum[told], trip[told]]), axis=1, return_inverse=True)
+    fish, hours = (stints[key].to_numpy(dtype=float) for key in ("counted_fish", "rod_hours"))
+
+    def summed(values: FloatArray, of: int) -> FloatArray:
+        own = side[told] == of
+        return np.asarray(np.bincount(cell[own], values[told][own], keys.shape[1]), dtype=np.float64)
+
     return Cells(
-        part_this=columns["part_this"],
-        whole_this=columns["whole_this"],
-        part_against=columns["part_against"],
-        whole_against=columns["whole_against"],
-        stratum=np.asarray(cells.index.get_level_values("stratum"), dtype=np.int64),
-        trip=np.asarray(cells.index.get_level_values("trip"), dtype=np.int64),
-        hours=columns["hours_this"] + columns["hours_against"],
-        fish=float(taken["fish"].sum()),
-        left_out=len(out),
+        part_this=summed(part, 0),
+        whole_this=summed(whole, 0),
+        part_against=summed(part, 1),
+        whole_against=summed(whole, 1),
+        stratum=keys[0],
+        trip=keys[1],
+        hours=summed(hours, 0) + summed(hours, 1),
+        fish=float(fish[taken].sum()),
+        left_out=len(np.unique(stints["pair"].to_numpy()[apart & (side != _NEITHER)])),
     )
 
 
@@ -118,5 +106,6 @@ def _sides(hunch: Hunch, record: StintRecord) -> IntArray:
 def _strata(hunch: Hunch, stints: pd.DataFrame) -> IntArray:
     if hunch.compare in ("technique", "style"):
         return np.asarray(stints["trip_no"], dtype=np.int64)
-    keys = ["trip_no", "technique"] if hunch.compare in ATTRIBUTES else ["technique"]
-    return np.asarray(stints.groupby(keys).ngroup(), dtype=np.int64)
+    if hunch.compare in ATTRIBUTES:
+        return np.asarray(stints["pair"], dtype=np.int64)
+    return np.asarray(pd.factorize(stints["technique"])[0], dtype=np.int64)

@@ -120,16 +120,16 @@ def did_best(chosen: pd.DataFrame, labels: tuple[str, ...], key: str) -> pd.Data
     chosen: stints with rod_hours, fish and, under `key`, the number of their label from 1. Place 1 did best:
     the highest rate among those with enough rod-hours and a fish; the others have 0.
     """
-    numbers = np.arange(1, len(labels) + 1)
-    sums = chosen.groupby(key)[["rod_hours", "fish"]].sum().reindex(numbers, fill_value=0.0)
-    hours, fish = sums["rod_hours"].to_numpy(dtype=float), sums["fish"].to_numpy(dtype=float)
-    with np.errstate(all="ignore"):
-        rate = np.where(hours > 0, fish / hours, np.nan)
-    enough = (np.round(hours, HOURS_DECIMALS) >= MIN_BEST_HOURS) & (fish > 0)
-    place = _places(np.where(enough, np.round(rate, RATE_DECIMALS), -1.0))
+    size = len(labels) + 2  # left out first, not recorded last
+    number = chosen[key].to_numpy()
+    hours, fish = (
+        np.bincount(number, chosen[column].to_numpy(dtype=float), size)[1:-1].astype(np.float64)
+        for column in ("rod_hours", "fish")
+    )
+    rate, place = best_places(hours, fish)
     return pd.DataFrame(
         {
-            "no": numbers,
+            "no": np.arange(1, len(labels) + 1),
             "label": list(labels),
             "rod_hours": hours,
             "fish": fish,
@@ -137,6 +137,14 @@ def did_best(chosen: pd.DataFrame, labels: tuple[str, ...], key: str) -> pd.Data
             "place": place,
         }
     )
+
+
+def best_places(hours: FloatArray, fish: FloatArray) -> tuple[FloatArray, IntArray]:
+    """Return the rates of labels and their places, 0 for those with too few rod-hours or no fish."""
+    with np.errstate(all="ignore"):
+        rate = np.where(hours > 0, fish / hours, np.nan)
+    enough = (np.round(hours, HOURS_DECIMALS) >= MIN_BEST_HOURS) & (fish > 0)
+    return rate, _places(np.where(enough, np.round(rate, RATE_DECIMALS), -1.0))
 
 
 def _places(scores: FloatArray) -> IntArray:

@@ -42,11 +42,8 @@ def pick_record(season: Season, record: StintRecord) -> PickRecord:
         "variant": named_bands(stints, "variant", _of_technique(stints, "variant")),
         "retrieve": named_bands(stints, "retrieve", _of_technique(stints, "retrieve")),
     }
-    alike = stints["placed"]
-    if len(stints):
-        alike |= np.logical_and.reduce(
-            [one_band(stints, condition.of_stint) for condition in choices.values()]
-        )
+    uniform = [one_band(stints["pair"], condition.of_stint) for condition in choices.values()]
+    alike = stints["placed"].to_numpy(dtype=bool) | np.logical_and.reduce(uniform)
     numbers = season.techniques.set_index("technique")["technique_no"]
     table = pd.DataFrame(
         {
@@ -58,7 +55,7 @@ def pick_record(season: Season, record: StintRecord) -> PickRecord:
         },
         index=stints.index,
     )
-    out = stints.loc[~alike, ["trip_no", "technique"]].drop_duplicates()
+    out = np.unique(stints["pair"].to_numpy()[~alike])
     labels = {
         key: tuple(band.label for band in condition.bands)
         for key, condition in (choices | attributes).items()

@@ -4,7 +4,7 @@ from collections.abc import Mapping
 
 import numpy as np
 
-from reporter.compute.picker.pick import Picked
+from reporter.compute.picker.pick import HOURS_DECIMALS, Picked
 from reporter.schema.choices import STEPS
 from reporter.schema.thresholds import (
     GOOD_RECORD_TRIPS,
@@ -54,7 +54,7 @@ SENTENCES = {
 
 def sentence(picked: Picked) -> str:
     """Return what the order of the techniques rests on."""
-    if picked.hours[0] < MIN_PICK_HOURS and picked.kept == 0:
+    if picked.kept == 0 and round(picked.hours[0], HOURS_DECIMALS) < MIN_PICK_HOURS:
         return SENTENCES["whole"]
     if not np.isfinite(picked.variance):
         return SENTENCES["few"]

@@ -1,0 +1,78 @@
+"""The worksheet that keeps cells as XML writes what the library's own worksheet writes."""
+
+import zipfile
+from pathlib import Path
+
+import pytest
+import xlsxwriter
+from xlsxwriter.worksheet import Worksheet
+
+from reporter.write.prepared import PreparedWorksheet
+
+NUMBERS = [0, 1, -1, 0.5, -0.25, 1 / 3, 123456789012345, 1e-9, 2.5e20, 46123.25, True]
+TEXTS = ["Drop shot", " led by a blank", "5 < 6 & \"seven\" > 'four'", "two\nlines", "=1+1", "007", "é ü 鱸"]
+FORMULAS = [
+    ("=SUM(A1:A3)", 2.5),
+    ('=IF(A1<2,"a & b","<c>")', "a & b"),
+    ('=IF(A1>2,"x","")', ""),
+    ("=A1=2", True),
+    ("=A1+1", 3),
+    ('="5 < 6"', "5 < 6"),
+]
+EDGES = [(0, 0), (41, 25), (99, 26), (1_048_575, 16_383)]
+
+
+def sheet_xml(path: Path, kind: type[Worksheet]) -> dict[str, bytes]:
+    workbook = xlsxwriter.Workbook(path, {"strings_to_formulas": False, "strings_to_numbers": False})
+    forms = [
+        workbook.add_format({"num_format": "0.00"}),
+        workbook.add_format({"bold": True}),
+        workbook.add_format({"italic": True}),
+    ]
+    sheet = workbook.add_worksheet("page", kind)
+    for row, number in enumerate(NUMBERS):
+        sheet.write_number(row, 0, number, forms[0])
+    for row, text in enumerate(TEXTS):
+        sheet.write_string(row, 1, text, forms[1])
+        sheet.write_blank(row, 2, None, forms[2])
+    for row, (formula, value) in enumerate(FORMULAS):
+        sheet.write_formula(row, 3, formula, forms[row % 3], value)
+    sheet.write_boolean(20, 0, True, forms[1])
+    sheet.write_rich_string(21, 0, forms[1], "bold", " and not", forms[2])
+    sheet.merge_range(22, 0, 22, 3, "merged", forms[1])
+    for row, column in EDGES:
+        sheet.write_number(row + (row == 0) * 30, column, 7, forms[0])
+    chart = workbook.add_chart({"type": "line"})
+    chart.add_series({"categories": "=page!$B$1:$B$7", "values": "=page!$A$1:$A$12"})
+    chart.add_series({"categories": "=page!$A$30:$C$32", "values": "=page!$D$1:$D$6"})
+    chart.add_series({"categories": "=page!$C$1:$C$7", "values": "=page!$A$60:$A$70"})
+    sheet.insert_chart(30, 5, chart)
+    workbook.close()
+    with zipfile.ZipFile(path) as archive:
+        names = [name for name in archive.namelist() if "docProps" not in name]
+        return {name: archive.read(name) for name in names}
+
+
+class Spanless(Worksheet):
+    """The library's worksheet without the optional spans of rows."""
+
+    def _calculate_spans(self) -> None:
+        pass
+
+
+def test_every_part_is_the_same_as_the_librarys(tmp_path: Path) -> None:
+    ours = sheet_xml(tmp_path / "ours.xlsx", PreparedWorksheet)
+    theirs = sheet_xml(tmp_path / "theirs.xlsx", Spanless)
+    assert ours == theirs
+    assert ours["xl/worksheets/sheet1.xml"].count(b"<c ") > 40
+
+
+@pytest.mark.parametrize("cell", [(1_048_576, 0), (0, 16_384), (-1, 0)])
+def test_cell_outside_of_the_sheet_is_told(cell: tuple[int, int], tmp_path: Path) -> None:
+    workbook = xlsxwriter.Workbook(tmp_path / "book.xlsx")
+    form, sheet = workbook.add_format(), workbook.add_worksheet("page", PreparedWorksheet)
+    assert sheet.write_number(*cell, 1, form) == -1
+    assert sheet.write_string(*cell, "text", form) == -1
+    assert sheet.write_blank(*cell, None, form) == -1
+    assert sheet.write_formula(*cell, "=1+1", form, 2) == -1
+    workbook.close()
