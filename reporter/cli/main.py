@@ -20,7 +20,7 @@ COMMANDS: dict[str, tuple[str, str]] = {
 }
 """Command -> where it lives, and its line in the list."""
 
-_OBJECTS_BETWEEN_LOOKS = 100_000
+_OBJECTS_BETWEEN_LOOKS = 1_000_000
 
 
 class LazyGroup(click.Group):

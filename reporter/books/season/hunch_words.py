@@ -1,10 +1,12 @@
 """What is said of a hunch, in plain words."""
 
 import math
+from collections.abc import Mapping
 
 from reporter.books.words import counted, number
 from reporter.compute.hunches.read import Hunch
 from reporter.compute.hunches.verdict import Result, Why
+from reporter.schema.sheets.hunches import ATTRIBUTES
 from reporter.schema.thresholds import (
     HALF_DAY_HOURS,
     HALF_DAY_RODS,
@@ -35,10 +37,9 @@ _COUNTED = {
     "share landed": ("landed", "landed"),
 }
 _SHARE, _MEASURED = round(100 * MIN_OVERLAP_SHARE), round(100 * MIN_MEASURED_SHARE)
-_WHY: dict[Why, str] = {
+_WHY: Mapping[Why, str] = {
     "never_fished": "one of the two was never fished so, as far as the log says",
     "not_measured": f"fewer than {_MEASURED} % of these fish were measured",
-    "few_trips": f"it takes {MIN_SHARED_TRIPS} trips with each",
     "few_events": f"it takes {MIN_SHARED_FISH} counted on each side",
     "no_overlap": f"less than {_SHARE} % of the rod-hours were fished under like conditions",
     "no_ratio": "nothing was counted on one side",
@@ -79,13 +80,20 @@ def verdict_words(result: Result) -> str:
         pairs = counted(result.left_out, "technique on a trip", "techniques on trips")
         out = f" Left out: {pairs} whose fish cannot be told apart."
     if result.verdict == "cannot_tell":
-        why = _WHY[result.why]
+        why = _few_trips(result) if result.why == "few_trips" else _WHY[result.why]
         if result.why == "range" and (result.low > 1 or result.high < 1):
             why = "days of the same kind do not bear it out"
         return f"Your record cannot tell: {why}.{out}"
     weak = " Weaker evidence: different days." if result.evidence == "over_days" else ""
     said = "Holds in your record." if result.verdict == "holds" else "Goes the other way in your record."
     return f"{said}{weak}{out}"
+
+
+def _few_trips(result: Result) -> str:
+    if result.evidence == "over_days":
+        return f"it takes {MIN_SHARED_TRIPS} trips with each"
+    where = " on one technique" if result.hunch.compare in ATTRIBUTES else ""
+    return f"it takes {MIN_SHARED_TRIPS} trips with both{where}"
 
 
 def settle_words(rod_hours: float, season_hours: float) -> str:
