@@ -13,8 +13,6 @@ from reporter.compute.ratio import FloatArray, IntArray
 if TYPE_CHECKING:
     from astral import Observer
 
-QUARTERS = ("new moon", "first quarter", "full moon", "last quarter")
-
 _PHASES = 28.0  # astral's measure of a lunation, from one new moon to the next
 _QUARTER = _PHASES / 4
 
@@ -49,7 +47,7 @@ def _minutes(observer: "Observer", date: dt.date, clock: ZoneInfo, which: str) -
 
 
 def moon_quarters(dates: Sequence[dt.date]) -> IntArray:
-    """Return the place in QUARTERS of the quarter whose moment is nearest to each date's noon (UTC).
+    """Return the place of the quarter (new moon first) whose moment is nearest to each date's noon (UTC).
 
     By the angle between moon and sun: near the halfway moment the nearest in time may be the neighbour, on
     some 2 dates in 100.

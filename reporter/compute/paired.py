@@ -121,8 +121,9 @@ def within_strata(
     """Ratio of two sides' rates within strata that may reach over trips, as a technique does.
 
     Catch, effort, strata and trip (an integer each) are shaped (..., cells), a cell being a stratum's part of
-    a trip. Trips are the clusters of the error whatever strata they lie in, t is on trips - 1. counted:
-    whether catch is a count; else, as of lengths, only how trips differ makes the error. Source: as
+    a trip. Trips are the clusters of the error whatever strata they lie in; t is on the trips of the side
+    with fewer of them - 1, which decides where a few days are held against many (ours, tested by simulation).
+    counted: whether catch is a count; else, as of lengths, only how trips differ makes the error. Source: as
     same_trip; Taylor linearisation with trips as clusters.
     """
     pair = pair_of(catch_this, effort_this, catch_against, effort_against)
@@ -135,11 +136,19 @@ def _clustered(
     members, trips = members_of(np.broadcast_to(strata, pair.effort.shape)), members_of(trip)
     by_stratum = pair.summed(members)
     within = summed_by(members.swapaxes(-1, -2), by_stratum.both.astype(np.float64)) > 0
-    used = (within & (pair.effort > 0)).astype(np.float64)
-    count = np.asarray(np.count_nonzero(summed_by(trips, used) > 0, axis=-1), dtype=np.int64)
-    between = between_clusters_error(pair, members, trips, count)
-    made = _ranged(by_stratum, within, pair, between, count - 1, level, counted=counted)
-    return replace(made, trips=count)
+    either, this, against = (
+        _trips_with(trips, within & (effort > 0))
+        for effort in (pair.effort, pair.effort_this, pair.effort_against)
+    )
+    between = between_clusters_error(pair, members, trips, either)
+    df = np.minimum(this, against) - 1
+    return replace(_ranged(by_stratum, within, pair, between, df, level, counted=counted), trips=either)
+
+
+def _trips_with(trips: FloatArray, cells: NDArray[np.bool_]) -> IntArray:
+    """Count the trips (..., trips, cells) that hold any of the cells (..., cells)."""
+    found = summed_by(trips, cells.astype(np.float64)) > 0
+    return np.asarray(np.count_nonzero(found, axis=-1), dtype=np.int64)
 
 
 def _ranged(

@@ -9,6 +9,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
+from reporter.schema.sheets.names import SKILLS
 from reporter.schema.units import Quantity, System, usual_unit
 
 NOT_KNOWN = "not known"
@@ -26,6 +27,11 @@ class Band:
     low: float | None = None
     high: float | None = None
     code: str = ""
+
+
+def named(labels: Sequence[str]) -> tuple[Band, ...]:
+    """Return bands that are names and no spans."""
+    return tuple(Band(label) for label in labels)
 
 
 @dataclass(frozen=True, slots=True)
@@ -126,7 +132,7 @@ TRIP_HOURS = (
 )
 """Whether the fish that bite first are soon fished out, or the day has to warm up."""
 
-_TWO_MONTHS = (
+TIMES_OF_YEAR = (
     "January and February",
     "March and April",
     "May and June",
@@ -134,8 +140,6 @@ _TWO_MONTHS = (
     "September and October",
     "November and December",
 )
-
-TIMES_OF_YEAR = _TWO_MONTHS
 """Time of year for choosing what to tie on: two months, as one leaves too few trips and three mix spawn and
 summer. Both hemispheres can read them. Common practice, no source."""
 
@@ -143,11 +147,6 @@ summer. Both hemispheres can read them. Common practice, no source."""
 def time_of_year(month: int) -> int:
     """Return the place in TIMES_OF_YEAR of a month (1 to 12)."""
     return (month - 1) // 2
-
-
-def named(labels: Sequence[str]) -> tuple[Band, ...]:
-    """Return bands that are names and no spans."""
-    return tuple(Band(label) for label in labels)
 
 
 MONTHS = (
@@ -165,3 +164,9 @@ MONTHS = (
     "December",
 )
 """By name alone, which no spreadsheet takes for a date."""
+
+MOON = named(("new moon", "first quarter", "full moon", "last quarter"))
+"""The quarter whose moment is nearest: a week about it, as anglers speak of the days around full moon."""
+
+SKILL = named((*SKILLS, "mixed"))
+"""mixed: the trip's clients differ, and the stint does not say who fished it."""

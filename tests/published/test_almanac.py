@@ -11,7 +11,10 @@ from itertools import cycle, pairwise
 
 import pytest
 
-from reporter.compute.almanac import QUARTERS, moon_quarters, sun_minutes
+from reporter.compute.almanac import moon_quarters, sun_minutes
+from reporter.schema.bands import MOON
+
+QUARTERS = [band.label for band in MOON]
 
 UTC = "UTC"
 SUN_WITHIN = 2.0  # minutes, half of one being the table's own rounding

@@ -6,6 +6,7 @@ from typing import Any
 import pandas as pd
 
 from reporter.books.blocks import Cell, Field, Line, Live, Sheet, Table, Text
+from reporter.books.season.rate_tables import RATE
 from reporter.compute.conditions.rates import ALL
 from reporter.compute.report import STYLES, Report
 from reporter.schema.thresholds import MIN_OWN_TRIPS
@@ -16,7 +17,6 @@ _LEAD = (
     "The figures behind Conditions: every band, of all techniques together, of styles and of each technique."
 )
 _GREY = f"Grey: fewer than {MIN_OWN_TRIPS} trips, too little to go by."
-_RATE = 'IF({row.rod_hours}>0,{row.fish}/{row.rod_hours},"")'
 _OF_GROUP: dict[str, str] = {
     ALL: "",
     "style": ",{cond_stint.style_no},{row.group_no}",
@@ -55,7 +55,7 @@ def condition_rates(report: Report) -> Sheet:
         "trips": table["trips"].tolist(),
         "rod_hours": _sums("rod_hours", table, table["rod_hours"]),
         "fish": _sums("counted_fish", table, table["fish"]),
-        "rate": [Live(_RATE, rate) for rate in table["fish_per_rod_hour"].tolist()],
+        "rate": [Live(RATE, rate) for rate in table["fish_per_rod_hour"].tolist()],
         "low": table["low"].tolist(),
         "high": table["high"].tolist(),
     }

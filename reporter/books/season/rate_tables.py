@@ -81,7 +81,7 @@ def rate_table(
     columns["boat_hours"] = _live(_sumifs("trip_hours", grouping, grouping.flag), rates["boat_hours"])
     for name, source in _SUMS.items():
         columns[name] = _live(_sumifs(source, grouping, "in_rates"), rates[name])
-    columns["rate"] = _live(_RATE, rates["fish_per_rod_hour"])
+    columns["rate"] = _live(RATE, rates["fish_per_rod_hour"])
     columns["low"], columns["high"] = _cells(rates["low"]), _cells(rates["high"])
     columns["every"] = [one_fish_every(rate) for rate in rates["fish_per_rod_hour"]]
     columns["rests_on"] = [RESTS_ON[rule] for rule in rates["interval_rule"]]
@@ -97,7 +97,8 @@ def rate_table(
     )
 
 
-_RATE = 'IF({row.rod_hours}>0,{row.fish}/{row.rod_hours},"")'
+RATE = 'IF({row.rod_hours}>0,{row.fish}/{row.rod_hours},"")'
+"""Fish per rod-hour of a row, nothing without effort."""
 
 
 def _sumifs(source: str, grouping: Grouping, flag: str) -> str:
@@ -122,7 +123,7 @@ def _total(label: str, whole: pd.DataFrame) -> dict[str, Cell]:
     for name, source in _SUMS.items():
         total[name] = Live(f"SUMIFS({{pair.{source}}},{{pair.in_rates}},1)", float(season[name]))
     rate = float(season["fish_per_rod_hour"])
-    total["rate"] = Live(_RATE, rate if np.isfinite(rate) else "")
+    total["rate"] = Live(RATE, rate if np.isfinite(rate) else "")
     total["low"], total["high"] = _cells(whole["low"])[0], _cells(whole["high"])[0]
     total["every"] = one_fish_every(rate)
     total["rests_on"] = RESTS_ON[season["interval_rule"]]

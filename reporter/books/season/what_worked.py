@@ -6,7 +6,8 @@ import pandas as pd
 
 from reporter.books.blocks import Block, Cell, Choice, Field, Line, Live, Sheet, Table, Text, Value
 from reporter.books.season.pick_lists import KEY
-from reporter.books.season.what_worked_behind import behind, found, or_blank
+from reporter.books.season.pick_places import or_blank
+from reporter.books.season.what_worked_behind import behind, found
 from reporter.compute.picker.pick import Picked, pick
 from reporter.compute.picker.record import ATTRIBUTES
 from reporter.compute.picker.words import BEHIND, SAID, answer_words, choice_words

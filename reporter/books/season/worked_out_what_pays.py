@@ -55,7 +55,8 @@ def what_pays(system: System) -> tuple[tuple[str, str, str], ...]:
             "units of the error). Holds or goes the other way where its range leaves out 1; "
             f"from {MIN_SHARED_TRIPS} trips and {MIN_SHARED_FISH} counted on each side. Mean length only "
             f"where {MIN_MEASURED_SHARE:.0%} of the fish were measured",
-            "As Side by side; different days: Taylor linearisation over trips.",
+            "As Side by side; different days: Taylor linearisation over trips, t on the trips of the side "
+            "with fewer (ours, tested by simulation).",
         ),
         (
             "Half days to settle a hunch",

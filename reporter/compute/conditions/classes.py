@@ -7,10 +7,10 @@ import numpy as np
 import pandas as pd
 from numpy.typing import NDArray
 
-from reporter.compute.almanac import QUARTERS, moon_quarters
+from reporter.compute.almanac import moon_quarters
 from reporter.compute.conditions.counted import one_band
 from reporter.compute.conditions.light import light_places, trip_hour_places
-from reporter.compute.conditions.skill import SKILL_BANDS, skill_places
+from reporter.compute.conditions.skill import skill_places
 from reporter.compute.ratio import IntArray
 from reporter.schema import bands
 from reporter.schema.bands import MONTHS, Band, Bands, named
@@ -64,13 +64,13 @@ def conditions(
         Condition("wind_from", "Wind from", bands.WIND_FROM, _wind_places(stints), "deg"),
         Condition("light", "Light", bands.LIGHT, light_places(stints, settings), "h"),
         Condition("first_two_hours", "Hours into the trip", bands.TRIP_HOURS, trip_hour_places(stints), "h"),
-        Condition("moon", "Moon", named(QUARTERS), _moon_places(stints["date"])),
+        Condition("moon", "Moon", bands.MOON, _moon_places(stints["date"])),
         Condition("month", "Month", named(MONTHS), _month_places(stints["date"])),
         _typed("cover", "Cover", stints["cover"], COVERS),
         _quantity("depth", "Depth", bands.DEPTH, stints["depth_m"], system),
         _words("water_level", "Water level", WATER_LEVEL, stints["water_level"]),
         _day_type(stints["day_type"]),
-        Condition("skill", "Skill", SKILL_BANDS, skill_places(stints, skills)),
+        Condition("skill", "Skill", bands.SKILL, skill_places(stints, skills)),
         *_guide(stints["guide"]),
     )
     return tuple(_without_the_unplaced(stints, condition) for condition in made)

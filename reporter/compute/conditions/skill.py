@@ -6,17 +6,11 @@ import numpy as np
 import pandas as pd
 
 from reporter.compute.ratio import IntArray
-from reporter.schema.bands import named
 from reporter.schema.sheets.names import SKILLS
-
-MIXED = "mixed"
-
-SKILL_BANDS = named((*SKILLS, MIXED))
-"""mixed: the trip's clients differ, and the stint does not say who fished it."""
 
 
 def skill_places(stints: pd.DataFrame, skills: Mapping[str, str]) -> IntArray:
-    """Return the place in SKILL_BANDS of each stint, -1 where it is not known.
+    """Return the place in SKILL (see `reporter.schema.bands`) of each stint, -1 where it is not known.
 
     stints: with angler (client code) and clients (the trip's). skills: client -> skill, where it is given.
     The angler of the stint, else the trip's clients where all of them are known.

@@ -9,9 +9,10 @@ from reporter.schema.fronts import DAY_TYPES, DAYS
 from reporter.schema.log import folded
 from reporter.schema.phrases import Phrase, phrases, read_phrase, read_span
 from reporter.schema.sheets.hunches import ATTRIBUTES
-from reporter.schema.sheets.names import SKILLS, STYLES
+from reporter.schema.sheets.names import STYLES
 from reporter.schema.sheets.readings import CLARITY, SKY, WATER_LEVEL
 from reporter.schema.units import System
+from reporter.tidy.moments import read_compass
 from reporter.tidy.near import nearest
 from reporter.tidy.words import NotRead
 
@@ -91,6 +92,8 @@ def _phrase(part: str, compare: str, system: System, waters: Sequence[str]) -> P
     for band in _bands(compare, waters):
         if wanted in (folded(band.label), folded(band.label).removeprefix("from"), folded(band.code) or None):
             return Phrase(part, _key_of(band, keys), (band.label,))
+    if compare == "wind from" and not isinstance(came_from := read_compass(part), NotRead):
+        return Phrase(part, keys[0], (bands.WIND_FROM[bands.wind_place(came_from)].label,))
     read = read_phrase(part, system, waters)
     if read is not None and read.condition in keys:
         return read
@@ -116,6 +119,6 @@ def _bands(compare: str, waters: Sequence[str]) -> tuple[Band, ...]:
         "time of day": (*bands.LIGHT, *bands.TRIP_HOURS),
         "month": bands.named(bands.MONTHS),
         "water": bands.named(waters),
-        "moon": bands.named(("new moon", "first quarter", "full moon", "last quarter")),
-        "skill": bands.named((*SKILLS, "mixed")),
+        "moon": bands.MOON,
+        "skill": bands.SKILL,
     }.get(compare, ())

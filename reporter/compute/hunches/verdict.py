@@ -74,7 +74,7 @@ def tried(hunch: Hunch, season: Season, record: StintRecord, classes: ConditionC
     why = _why_not(hunch, season, cells, found, counted=numbers.counted)
     if not why and by_trip and numbers.counted:
         why = _CLAIMS[str(claim(found, _by_condition(cells, season, classes)))]
-    if not why and found.low <= 1 <= found.high:
+    if not why and not (found.low > 1 or found.high < 1):
         why = "range"
     told = why not in ("never_fished", "not_measured", "no_overlap")
     ratio, low, high = (float(getattr(found, key)) if told else np.nan for key in ("ratio", "low", "high"))
