@@ -27,8 +27,8 @@ HUNCHES = CsvTable(
         CsvField(
             "why",
             "string",
-            "Why it cannot be told: never_fished, not_measured, few_trips, few_events, no_overlap, no_ratio, "
-            "disagree, range.",
+            "Why it cannot be told: never_fished, not_told, not_measured, few_trips, few_events, no_overlap, "
+            "no_ratio, disagree, range.",
         ),
         CsvField(
             "rod_hours_to_settle",

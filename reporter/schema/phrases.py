@@ -6,13 +6,14 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from reporter.schema import bands
-from reporter.schema.bands import Band, Bands
+from reporter.schema.bands import Band
 from reporter.schema.fronts import DAYS, DayType
 from reporter.schema.log import folded
 from reporter.schema.sheets.effort import COVERS
 from reporter.schema.sheets.names import SKILLS
 from reporter.schema.sheets.readings import CLARITY, SKY, WATER_LEVEL
-from reporter.schema.units import System, find_unit, usual_unit
+from reporter.schema.spans import SPANS, find_span
+from reporter.schema.units import System, usual_unit
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,13 +30,6 @@ class Phrase:
     low: float | None = None
     high: float | None = None
 
-
-SPANS: dict[str, tuple[str, Bands]] = {
-    "water_temperature": ("water", bands.WATER_TEMP),
-    "wind_speed": ("wind", bands.WIND_SPEED),
-    "depth": ("depth", bands.DEPTH),
-}
-"""Condition -> the word before its span, and its bands."""
 
 _DAY_PHRASES: dict[str, tuple[DayType, ...]] = {
     "ordinary day": ("ordinary",),
@@ -61,12 +55,8 @@ _AT = "at: "
 AT_A_WATER = f"{_AT}(a water's name)"
 """Stands in the drop-down for all waters; the name goes in its place."""
 
-_SPAN = re.compile(
-    r"(?:(water|wind|depth)\s+)?"
-    r"(?:(under|below|over|above)\s+(\d+(?:\.\d+)?)|(\d+(?:\.\d+)?)\s+to\s+(\d+(?:\.\d+)?)"
-    r"|(\d+(?:\.\d+)?))\s*(\D*?)\s*(and over|or more|or less)?",
-    re.IGNORECASE,
-)
+_STARTING = re.compile(r"(at|on)(?::\s*|\s+:?\s*)(.*)", re.IGNORECASE | re.DOTALL)
+_SIGNS = re.compile(r"\w|(?<=\d)[.,](?=\d)|(?<!\w)-(?=\d)")
 
 
 def phrases(system: System) -> tuple[Phrase, ...]:
@@ -77,6 +67,7 @@ def phrases(system: System) -> tuple[Phrase, ...]:
         *_words("sky", {"clear": "clear sky"}, SKY),
         *_spans("wind_speed", system),
         *_bands("wind_from", "wind {}", bands.WIND_FROM),
+        *_spans("depth", system),
         *_bands("light", "{}", bands.LIGHT),
         *_bands("first_two_hours", "{}", bands.TRIP_HOURS),
         *(Phrase(f"level {word}", "water_level", (word,)) for word in WATER_LEVEL),
@@ -116,42 +107,39 @@ def read_phrase(text: str, system: System, waters: Iterable[str]) -> Phrase | No
 
     Any number may stand where the list has those of the bands, and any cover behind "on".
     """
-    wanted = folded(text)
+    span = read_span(text, "", system)
+    if span is not None:
+        return span
+    wanted = _alike(text)
     for phrase in phrases(system):
-        if folded(phrase.text) == wanted:
+        if _alike(phrase.text) == wanted:
             return phrase
-    if text.strip().casefold().startswith("at"):
-        return _water(wanted.removeprefix(folded(_AT)), text, waters)
-    if wanted.startswith("on") and text.strip().casefold().startswith("on "):
-        cover = text.strip()[3:]
-        return Phrase(text, "cover", (cover,))
-    return read_span(text, "", system)
+    starting = _STARTING.fullmatch(text.strip())
+    if starting is None or not folded(starting[2]):
+        return None
+    if starting[1].casefold() == "at":
+        return _water(starting[2], text, waters)
+    return Phrase(text, "cover", (cover_named(starting[2]),))
 
 
-def _water(wanted: str, text: str, waters: Iterable[str]) -> Phrase | None:
-    names = [water for water in waters if folded(water) == wanted]
+def _alike(text: str) -> str:
+    """Return a text as phrases are compared: a point within a number and a minus before one still count."""
+    return "".join(_SIGNS.findall(text.casefold()))
+
+
+def _water(name: str, text: str, waters: Iterable[str]) -> Phrase | None:
+    names = [water for water in waters if folded(water) == folded(name) != ""]
     return Phrase(text, "water", (names[0],)) if names else None
 
 
-def read_span(text: str, condition: str, system: System) -> Phrase | None:
-    """Return a span of a quantity: over 10 mph, water under 55 °F, 50 to 60; None where it is none.
+def cover_named(text: str) -> str:
+    """Return a cover as it is typed on Effort: the docks, on docks and docks are dock."""
+    plain = text.strip().removeprefix("the ").strip()
+    singular = {folded(plural): cover for cover, plural in _PLURALS.items()}
+    return singular.get(folded(plain), plain)
 
-    condition: the one meant where no word before the span names it.
-    """
-    found = _SPAN.fullmatch(text.strip().replace("°", " ").strip())
-    if found is None:
-        return None
-    word, way, edge, low, high, alone, unit_text, tail = found.groups()
-    named = {word: key for key, (word, _) in SPANS.items()}
-    key = named.get((word or "").casefold(), condition)
-    if key not in SPANS or (alone and not tail):
-        return None
-    quantity = SPANS[key][1].quantity
-    unit = find_unit(quantity, unit_text) if unit_text else usual_unit(quantity, system)
-    if unit is None:
-        return None
-    if way or alone:
-        at = unit.inside(float(edge or alone))
-        below = (way or "").casefold() in ("under", "below") or (tail or "").casefold() == "or less"
-        return Phrase(text, key, high=at) if below else Phrase(text, key, low=at)
-    return Phrase(text, key, low=unit.inside(float(low)), high=unit.inside(float(high)))
+
+def read_span(text: str, condition: str, system: System) -> Phrase | None:
+    """Return a span of a quantity as a phrase; condition: the one meant where no word names it."""
+    span = find_span(text, condition, system)
+    return Phrase(text, span.condition, low=span.low, high=span.high) if span else None

@@ -39,6 +39,7 @@ _COUNTED = {
 _SHARE, _MEASURED = round(100 * MIN_OVERLAP_SHARE), round(100 * MIN_MEASURED_SHARE)
 _WHY: Mapping[Why, str] = {
     "never_fished": "one of the two was never fished so, as far as the log says",
+    "not_told": "the log does not say what is counted here, on one side or both",
     "not_measured": f"fewer than {_MEASURED} % of these fish were measured",
     "few_events": f"it takes {MIN_SHARED_FISH} counted on each side",
     "no_overlap": f"less than {_SHARE} % of the rod-hours were fished under like conditions",

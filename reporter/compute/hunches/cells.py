@@ -22,8 +22,9 @@ class Cells:
     """Both sides by stratum and trip; arrays are shaped (cells,).
 
     part_, whole_: sums of the measure's two numbers, 0 where a side was not fished. stratum, trip: integers.
-    hours: rod-hours of both sides. fish: landed on both sides, told or not. left_out: trip-techniques whose
-    stints lie on both sides, or in and out of the conditions, and whose fish cannot be told apart.
+    hours: rod-hours of both sides. fished: whether this and the other were fished so at all, told or not.
+    fish: landed on both sides, told or not. left_out: trip-techniques whose stints lie on both sides, or in
+    and out of the conditions, and whose fish cannot be told apart.
     """
 
     part_this: FloatArray
@@ -33,6 +34,7 @@ class Cells:
     stratum: IntArray
     trip: IntArray
     hours: FloatArray
+    fished: tuple[bool, bool]
     fish: float
     left_out: int
 
@@ -46,6 +48,11 @@ class Cells:
     def compared_hours(self) -> float:
         """Rod-hours of both sides in such strata."""
         return float(self.hours[self.within].sum())
+
+    @property
+    def overlap_share(self) -> float:
+        """Their share of all rod-hours, NaN without any."""
+        return self.compared_hours / float(self.hours.sum()) if self.hours.sum() > 0 else np.nan
 
     @property
     def trips_of_sides(self) -> tuple[int, int]:
@@ -68,7 +75,7 @@ def make_cells(hunch: Hunch, record: StintRecord, measured: Measured) -> Cells:
     part, whole = (values.to_numpy(dtype=np.float64) for values in (measured.part, measured.whole))
     apart = ~measured.placed & ~one_band(stints["pair"], side)
     taken = (side != _NEITHER) & ~apart
-    told = taken & (whole > 0) & ~np.isnan(part)
+    told = taken & ~np.isnan(whole) & ~np.isnan(part)
     trip, stratum = stints["trip_no"].to_numpy(dtype=np.int64), _strata(hunch, stints)
     keys, cell = np.unique(np.stack([stratum[told], trip[told]]), axis=1, return_inverse=True)
     fish, hours = (stints[key].to_numpy(dtype=float) for key in ("counted_fish", "rod_hours"))
@@ -85,6 +92,7 @@ def make_cells(hunch: Hunch, record: StintRecord, measured: Measured) -> Cells:
         stratum=keys[0],
         trip=keys[1],
         hours=summed(hours, 0) + summed(hours, 1),
+        fished=(bool((side == 0).any()), bool((side == 1).any())),
         fish=float(fish[taken].sum()),
         left_out=len(np.unique(stints["pair"].to_numpy()[apart & (side != _NEITHER)])),
     )

@@ -20,7 +20,7 @@ class Measured:
 
     part over whole is the measure; both NaN where the log does not say. placed: whether they are the stint's
     own; where not, the first stint of its technique and trip stands for them all. counted: whether parts are
-    counts. fish: landed, of which part or whole may know only some.
+    counts.
     """
 
     part: pd.Series
@@ -34,17 +34,24 @@ def measured(measure: str, season: Season, record: StintRecord) -> Measured:
     stints = record.stints
     hours, fish, placed = stints["rod_hours"], stints["counted_fish"], stints["placed"].to_numpy(dtype=bool)
     everywhere = np.ones(len(stints), dtype=bool)
-    if measure == "bites":
-        return Measured(fish + stints["missed"], hours.where(stints["missed"].notna()), placed)
-    if measure == "share landed":
-        bites = fish + stints["missed"]
-        return Measured(fish.where(bites > 0), bites.where(bites > 0), placed)
+    if measure in ("bites", "share landed"):
+        missed = _missed(stints, placed)
+        bites = fish + missed
+        if measure == "bites":
+            return Measured(bites, hours.where(missed.notna()), placed)
+        return Measured(fish.where(missed.notna()), bites, placed)
     if measure in ("hang-ups", "lures lost"):
         told = stints["hang_ups" if measure == "hang-ups" else "lures_lost"]
         return Measured(told, hours.where(told.notna()), everywhere)
     if measure in _OF_ROWS:
         return _of_rows(measure, season, record)
     return Measured(fish, hours, placed)
+
+
+def _missed(stints: pd.DataFrame, placed: NDArray[np.bool_]) -> pd.Series:
+    """Return the missed bites of each stint; where fish stand for all of a trip's, only if all are told."""
+    whole = stints["missed"].notna().groupby(stints["pair"]).transform("all")
+    return stints["missed"].where(placed | whole)
 
 
 def _of_rows(measure: str, season: Season, record: StintRecord) -> Measured:
@@ -68,7 +75,7 @@ def _of_rows(measure: str, season: Season, record: StintRecord) -> Measured:
     if whole is None:
         return Measured(parts, stints["rod_hours"], placed)
     lengths = _by_stint(whole, fish, at, stints, placed)
-    return Measured(parts.where(lengths > 0), lengths.where(lengths > 0), placed, counted=False)
+    return Measured(parts, lengths, placed, counted=False)
 
 
 def _by_stint(

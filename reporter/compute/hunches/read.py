@@ -1,15 +1,15 @@
 """A row of Hunches, read: what is compared, under which conditions, by which measure."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 from reporter.compute.hunches.side import Side, read_side
 from reporter.compute.records import records
 from reporter.schema.log import BY_KEY, folded
-from reporter.schema.phrases import Phrase, read_phrase
+from reporter.schema.phrases import Phrase, phrases, read_phrase
 from reporter.schema.problems import Problem, problem
-from reporter.schema.sheets.hunches import COMPARES
+from reporter.schema.sheets.hunches import COMPARES, MEASURES
 from reporter.schema.units import System
 from reporter.tidy.near import nearest
 from reporter.tidy.season import TidyLog
@@ -31,11 +31,9 @@ _OTHER_COMPARES = {
     "clients": "skill",
 }
 _NOT_A_COMPARE = "is nothing that I can compare"
-_COMPARE_REMEDY = (
-    "Write a word of the list, as colour, cover, technique, style, wind, sky, time of day, skill."
-)
+_COMPARE_REMEDY = "Write a word of the list, as colour, cover, technique, style, wind, sky."
 _NOT_A_PHRASE = "is no condition that I know"
-_PHRASE_REMEDY = "Write it as the list offers: water under 50 °F, stained, on docks, at: a water's name."
+_PHRASE_REMEDY = "Write it as the list offers: {first}, stained, on docks, at: a water's name."
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,11 +65,14 @@ class ReadHunches:
 
 @dataclass(frozen=True, slots=True)
 class _Known:
-    """What a hunch may speak of: units, waters, techniques; whether Season says what a big fish is."""
+    """What a hunch may speak of.
+
+    waters, techniques: every spelling, folded -> name. big_fish: whether Season says what a big fish is.
+    """
 
     system: System
-    waters: Sequence[str]
-    techniques: Sequence[str]
+    waters: Mapping[str, str]
+    techniques: Mapping[str, str]
     big_fish: bool
 
 
@@ -82,12 +83,27 @@ def read_hunches(
     table = log.tables.get("hunches")
     if table is None:
         return ReadHunches((), [])
-    known = _Known(system, waters, techniques, log.settings["big_fish_mm"] is not None)
+    known = _Known(
+        system,
+        _spellings(log, "waters", "water", waters),
+        _spellings(log, "techniques", "technique", techniques),
+        log.settings["big_fish_mm"] is not None,
+    )
     made = [_read(row, known) for row in records(table[table["used"]])]
     return ReadHunches(
         tuple(hunch for hunch in made if isinstance(hunch, Hunch)),
         [found for found in made if isinstance(found, Problem)],
     )
+
+
+def _spellings(log: TidyLog, sheet: str, column: str, names: Sequence[str]) -> dict[str, str]:
+    """Return every spelling of names, folded: what they are also called, then themselves."""
+    listed = log.tables.get(sheet)
+    others: dict[str, str] = {}
+    if listed is not None:
+        for row in records(listed.loc[listed["used"], [column, "also_called"]]):
+            others |= {folded(other): row[column] for other in row["also_called"]}
+    return others | {folded(name): name for name in names}
 
 
 def _read(row: dict[str, Any], known: _Known) -> Hunch | Problem:
@@ -120,19 +136,33 @@ _WORDS = ("compare", "this", "against", "with_technique", "when", "and", "measur
 
 
 def _side(typed: str, compare: str, known: _Known) -> Side | NotRead | None:
-    return read_side(typed, compare, known.system, known.waters, known.techniques) if typed else None
+    if not typed:
+        return None
+    spellings = {"technique": known.techniques, "water": known.waters}.get(compare, {})
+    text = ";".join(spellings.get(folded(part), part) for part in typed.split(";"))
+    names = [list(dict.fromkeys(spelled.values())) for spelled in (known.waters, known.techniques)]
+    return read_side(text, compare, known.system, *names)
 
 
 def _phrase(typed: str, known: _Known) -> Phrase | NotRead | None:
     if not typed:
         return None
-    return read_phrase(typed, known.system, known.waters) or NotRead(_NOT_A_PHRASE, _PHRASE_REMEDY)
+    found = read_phrase(typed, known.system, list(known.waters))
+    if found is None:
+        first = phrases(known.system)[0].text
+        return NotRead(_NOT_A_PHRASE, _PHRASE_REMEDY.format(first=first))
+    if found.condition == "water":
+        return replace(found, labels=(known.waters[found.labels[0]],))
+    return found
 
 
 def _measure(typed: str, known: _Known) -> str | NotRead:
-    if typed == "big fish" and not known.big_fish:
+    wanted = {folded(measure): measure for measure in MEASURES}.get(folded(typed or MEASURES[0]))
+    if wanted is None:
+        return NotRead("is no measure that I know", f"Write one of {', '.join(MEASURES)}.")
+    if wanted == "big fish" and not known.big_fish:
         return NotRead("needs to know from which length", "Set Big fish from on Season.")
-    return typed or "landed"
+    return wanted
 
 
 def _compare(typed: str) -> str | NotRead:

@@ -7,10 +7,11 @@ from reporter.schema import bands
 from reporter.schema.bands import Band
 from reporter.schema.fronts import DAY_TYPES, DAYS
 from reporter.schema.log import folded
-from reporter.schema.phrases import Phrase, phrases, read_phrase, read_span
+from reporter.schema.phrases import Phrase, cover_named, phrases, read_phrase, read_span
 from reporter.schema.sheets.hunches import ATTRIBUTES
 from reporter.schema.sheets.names import STYLES
 from reporter.schema.sheets.readings import CLARITY, SKY, WATER_LEVEL
+from reporter.schema.spans import SPANS
 from reporter.schema.units import System
 from reporter.tidy.moments import read_compass
 from reporter.tidy.near import nearest
@@ -32,14 +33,11 @@ _CONDITIONS: dict[str, tuple[str, ...]] = {
 }
 _EXAMPLES = {
     "day type": "day 1 or 2 after a front, ordinary day",
-    "water temperature": "under 50 °F, 50 to 60 °F",
-    "wind": "over 10 mph, under 5 mph",
     "wind from": "E, NW, calm or light",
     "time of day": "first two hours of light, middle of the day, first two hours of the trip",
     "month": "April",
-    "moon": "full moon",
-    "depth": "under 5 ft, 5 to 10 ft",
 }
+_LONGEST_NAME = 30
 _SEPARATOR = ";"
 
 
@@ -60,19 +58,36 @@ def read_side(
     text: str, compare: str, system: System, waters: Sequence[str], techniques: Sequence[str]
 ) -> Side | NotRead:
     """Return the side that a cell means, several values with ; between."""
-    parts = [part.strip() for part in text.split(_SEPARATOR) if part.strip()]
+    parts = [part.strip() for part in text.split(_SEPARATOR) if folded(part)]
+    if not parts:
+        return NotRead("names nothing", "Write what is compared.")
     if compare == "technique":
         return _named(parts, compare, techniques, "technique of this log")
     if compare == "style":
         return _named(parts, compare, STYLES, "style")
     if compare in ATTRIBUTES and compare != "depth":
-        return Side(compare, frozenset(folded(part) for part in parts))
+        names = (cover_named(part) if compare == "cover" else part for part in parts)
+        return Side(compare, frozenset(folded(name) for name in names))
     found = [_phrase(part, compare, system, waters) for part in parts]
     known = [phrase for phrase in found if phrase is not None]
     if not known or len(known) < len(parts) or len({phrase.condition for phrase in known}) > 1:
-        example = _EXAMPLES.get(compare) or ", ".join(band.label for band in _bands(compare, waters))
-        return NotRead(f"is no {compare} that I know", f"Write it as: {example[:90]}.")
+        return NotRead(f"is no {compare} that I know", f"Write it as: {_example(compare, system, waters)}.")
     return Side(known[0].condition, phrases=tuple(known))
+
+
+def _example(compare: str, system: System, waters: Sequence[str]) -> str:
+    """Return what can be written, in the log's own units."""
+    spans = next((spans for key, (_, spans) in SPANS.items() if key in _keys(compare)), None)
+    if spans is not None:
+        (first, second, *_), unit = spans.edges[system], spans.unit(system)
+        return f"over {second:g} {unit}, under {first:g} {unit}"
+    if compare == "water":
+        return ", ".join(_short(water) for water in waters[:2]) or "its name, as on Trips"
+    return _EXAMPLES.get(compare) or ", ".join(band.label for band in _bands(compare, ()))
+
+
+def _keys(compare: str) -> tuple[str, ...]:
+    return ("depth",) if compare == "depth" else _CONDITIONS[compare]
 
 
 def _named(parts: Sequence[str], kind: str, names: Iterable[str], words: str) -> Side | NotRead:
@@ -80,14 +95,21 @@ def _named(parts: Sequence[str], kind: str, names: Iterable[str], words: str) ->
     for part in parts:
         if folded(part) not in known:
             near = nearest(part, list(names))
-            offered = f"Write one of its names, as {next(iter(names), '')}."
-            return NotRead(f"is no {words}", f"Did you mean '{near}'?" if near else offered)
+            offered = f"Write one of its names, as {_short(next(iter(names), ''))}."
+            return NotRead(f"is no {words}", f"Did you mean '{_short(near)}'?" if near else offered)
     return Side(kind, frozenset(folded(part) for part in parts))
+
+
+def _short(name: str) -> str:
+    return name if len(name) <= _LONGEST_NAME else f"{name[:_LONGEST_NAME]}…"
 
 
 def _phrase(part: str, compare: str, system: System, waters: Sequence[str]) -> Phrase | None:
     """Return what a part means: a band by its label, a phrase of the list, or a span of the quantity."""
-    keys = ("depth",) if compare == "depth" else _CONDITIONS[compare]
+    keys = _keys(compare)
+    span = read_span(part, keys[0], system)
+    if span is not None:
+        return span if span.condition in keys else None
     wanted = folded(part)
     for band in _bands(compare, waters):
         if wanted in (folded(band.label), folded(band.label).removeprefix("from"), folded(band.code) or None):
@@ -100,8 +122,7 @@ def _phrase(part: str, compare: str, system: System, waters: Sequence[str]) -> P
     for phrase in phrases(system):
         if phrase.condition in keys and folded(phrase.text).removeprefix("wind") == wanted:
             return phrase
-    span = read_span(part, keys[0], system)
-    return span if span is not None and span.condition in keys else None
+    return None
 
 
 def _key_of(band: Band, keys: Sequence[str]) -> str:

@@ -26,6 +26,7 @@ Verdict = Literal["holds", "other_way", "cannot_tell"]
 Why = Literal[
     "",
     "never_fished",
+    "not_told",
     "not_measured",
     "few_trips",
     "few_events",
@@ -34,7 +35,8 @@ Why = Literal[
     "disagree",
     "range",
 ]
-"""Why a record cannot tell: one side was never fished so; too few fish were measured; too few trips, or too
+"""Why a record cannot tell: one side was never fished so; the log does not say what is counted on a side; too
+few fish were measured; too few trips, or too
 little counted; hardly fished with the same techniques, or on the same kind of day; nothing counted on a
 side; the two fair comparisons disagree; a range takes in 1."""
 
@@ -76,7 +78,7 @@ def tried(hunch: Hunch, season: Season, record: StintRecord, classes: ConditionC
         why = _CLAIMS[str(claim(found, _by_condition(cells, season, classes)))]
     if not why and not (found.low > 1 or found.high < 1):
         why = "range"
-    told = why not in ("never_fished", "not_measured", "no_overlap")
+    told = why not in ("never_fished", "not_told", "not_measured", "no_overlap")
     ratio, low, high = (float(getattr(found, key)) if told else np.nan for key in ("ratio", "low", "high"))
     verdict: Verdict = "cannot_tell" if why else "holds" if ratio > 1 else "other_way"
     return Result(
@@ -123,13 +125,15 @@ def _by_condition(cells: Cells, season: Season, classes: ConditionClasses) -> Ra
 
 def _why_not(hunch: Hunch, season: Season, cells: Cells, found: RatioRange, *, counted: bool) -> Why:
     """Return why nothing can be said before the range is looked at; "" where something can."""
-    if not cells.whole_this.sum() > 0 or not cells.whole_against.sum() > 0:
+    if not all(cells.fished):
         return "never_fished"
     if hunch.measure == "mean length" and season.settings["all_measured"] != "yes":
         measured_fish = cells.whole_this.sum() + cells.whole_against.sum()
         if measured_fish < MIN_MEASURED_SHARE * cells.fish:
             return "not_measured"
-    if hunch.compare in DAY_QUALITIES and not found.overlap_share >= MIN_OVERLAP_SHARE:
+    if not cells.whole_this.sum() > 0 or not cells.whole_against.sum() > 0:
+        return "not_told"
+    if hunch.compare in DAY_QUALITIES and not cells.overlap_share >= MIN_OVERLAP_SHARE:
         return "no_overlap"
     if min(cells.trips_of_sides) < MIN_SHARED_TRIPS:
         return "few_trips"

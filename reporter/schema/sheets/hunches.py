@@ -76,7 +76,7 @@ HUNCHES = Sheet(
         Column(
             "measure",
             "Measure",
-            "choice",
+            "text",
             "What is counted. Blank: landed.",
             allowed=MEASURES,
             example="landed",
