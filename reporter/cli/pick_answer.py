@@ -12,6 +12,7 @@ from reporter.compute.picker.words import SAID, answer_words, choice_words, sent
 from reporter.compute.records import records
 from reporter.run.pick import Answer
 from reporter.schema.choices import ANY, CHOICES
+from reporter.write.tables import safe_text
 
 _LABEL = 18
 _COLUMNS = ("technique", "trips", "rod_hours", "fish", "fish_per_rod_hour", "shrunken_rate")
@@ -70,7 +71,7 @@ def _line(row: dict[str, Any]) -> tuple[str, ...]:
 
 def _exact(value: Any) -> str:
     if isinstance(value, str):
-        return value
+        return safe_text(value)
     return "" if pd.isna(value) else f"{float(value):.15g}"
 
 

@@ -190,7 +190,7 @@ def _standardised(record: _Record, spread: Spread) -> tuple[pd.DataFrame, tuple[
     weights, shared = shared_weights(effort.sum(axis=-1), season)
     if not shared.any():
         return table, (), 0.0
-    made = standardised(catch, effort, weights, spread=spread)
+    made = standardised(catch, effort, weights, spread=spread, borrow=True)
     for key in ("rate", "low", "high"):
         table.loc[compared, key] = getattr(made, key)
     on_shared = effort[:, shared, :].sum(axis=1)

@@ -12,7 +12,7 @@ from numpy.typing import ArrayLike, NDArray
 from reporter.compute.limits import gamma_limits, none_caught_bound
 from reporter.compute.ratio import FloatArray, IntArray, per_trip, ratio_of_means
 from reporter.compute.spread import ASSUMED, Spread, t_over_z_squared
-from reporter.schema.thresholds import LEVEL
+from reporter.schema.thresholds import LEVEL, MIN_OWN_TRIPS
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,6 +55,7 @@ def standardised(
     *,
     clustered: bool = True,
     spread: Spread = ASSUMED,
+    borrow: bool = False,
     level: float = LEVEL,
 ) -> StandardRate:
     """Standardised rate of catch (fish) over effort (rod-hours), (..., strata, trips); weights (..., strata).
@@ -63,7 +64,8 @@ def standardised(
     on phi times the variance of independent fish and phi times what one more fish could add. phi comes from
     how trips of one stratum differ, widened by (t / z)^2; a stratum of one trip adds the variance of
     independent fish. clustered False takes fish as independent: phi 1. spread (...) bounds the rate where
-    none was caught. One stratum gives the range of `rate_interval` for own trips.
+    none was caught. borrow: below MIN_OWN_TRIPS trips phi comes from spread. One stratum gives the range of
+    `rate_interval`: for own trips, with borrow for few too.
     Source: Fay & Feuer 1997, Statistics in Medicine 16:791-801; phi is ours.
     """
     catches, efforts = per_trip(catch, effort)
@@ -80,6 +82,12 @@ def standardised(
         if clustered:
             between = np.where(used & (strata.trips >= 2), weight**2 * strata.variance, independent)
             widened = between.sum(axis=-1) * t_over_z_squared(df, level)
+            if borrow:
+                few = np.where(used, strata.trips, 0).sum(axis=-1) < MIN_OWN_TRIPS
+                shares = ((efforts / strata.effort[..., None]) ** 2).sum(axis=-1)
+                days = spread.kappa_used[..., None] * np.where(used, weight * strata.rate, 0.0) ** 2 * shares
+                lent = (independent + np.where(used, days, 0.0)).sum(axis=-1) * spread.inflation
+                widened = np.where(few, lent, widened)
             phi = np.where(rate > 0, np.maximum(1.0, widened / independent.sum(axis=-1)), np.nan)
         low, high = gamma_limits(rate, phi * independent.sum(axis=-1), phi * step, level)
     kappa = spread.kappa_used if clustered else np.float64(0.0)

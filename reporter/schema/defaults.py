@@ -107,8 +107,8 @@ HUNCHES: tuple[Hunch, ...] = (
         "Shallow crankbait",
         {"us": "water 50 to 60 °F", "metric": "water 10 to 16 °C"},
     ),
-    Hunch("Rattles in murky water", "variant", "rattling", "silent", when=_in_both("stained")),
-    Hunch("Dark in murky water", "colour", "dark", "light; natural", when=_in_both("stained")),
+    Hunch("Rattles in stained water", "variant", "rattling", "silent", when=_in_both("stained")),
+    Hunch("Dark in stained water", "colour", "dark", "light; natural", when=_in_both("stained")),
     Hunch("Lipless hangs up more", "technique", "Lipless crankbait", "Bladed jig", measure="hang-ups"),
 )
 """Ready examples of the blank log. Common practice, no source."""

@@ -33,7 +33,7 @@ HUNCHES = CsvTable(
         CsvField(
             "rod_hours_to_settle",
             "number",
-            "Further rod-hours of the same kind that would settle it, about; empty: settled or not known.",
+            "Rod-hours of the same kind that would settle it, about; empty: settled, or they would not.",
             "rod-hour",
         ),
         CsvField("left_out", "integer", "Techniques on trips whose fish cannot be told apart."),

@@ -73,7 +73,7 @@ def _rows(table: pd.DataFrame, spec: CsvTable) -> Iterator[tuple[str, ...]]:
 
 def _texts(values: pd.Series, field: CsvField) -> list[str]:
     if field.type == "string":
-        return [_safe(value) for value in values]
+        return [safe_text(value) for value in values]
     if field.type == "boolean":
         return ["true" if value else "false" for value in values]
     if field.type == "date":
@@ -91,7 +91,7 @@ def _number(value: Any) -> str:
     return f"{float(value):.12g}"
 
 
-def _safe(value: Any) -> str:
+def safe_text(value: Any) -> str:
     """Return text that no spreadsheet takes for a formula: such a start gets an apostrophe before it."""
     text = clean("" if value is None or value is pd.NA else str(value))
     if text.startswith(_FORMULA_STARTS) and not _is_number(text):

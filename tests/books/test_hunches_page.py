@@ -134,7 +134,7 @@ def said(page: Page, name: str) -> str:
 OUT = " Left out: 4 techniques on trips whose fish cannot be told apart."
 
 
-NO_OVERLAP = "less than 50 % of the rod-hours were fished under like conditions"
+NO_OVERLAP = "less than 50 % of the rod-hours were on techniques that were fished on both"
 
 
 @pytest.mark.parametrize(

@@ -1,6 +1,7 @@
 """Side by side, drawn from the demo season and from logs with next to nothing to compare."""
 
 import csv
+import datetime as dt
 import re
 import zipfile
 from collections import defaultdict
@@ -182,12 +183,26 @@ def test_techniques_without_a_style_are_compared_all_the_same(write_log: WriteLo
 
 
 def test_every_technique_stands_in_the_same_mix_or_is_named_as_left_out(
-    demo: Path, demo_texts: list[str]
+    write_log: WriteLog, tmp_path: Path
 ) -> None:
-    untold = {row["technique"] for row in table(demo, "standardised") if row["low"] == ""}
-    said = next(text for text in demo_texts if text.startswith("Too little on these days for a range: "))
-    assert untold
-    assert set(said.removesuffix(".").partition(": ")[2].split(", ")) == untold
+    days = [dt.date(2026, 5, day) for day in range(1, 7)]
+    trips = [[f"T-{place}", day, "Lake Arden", dt.time(6), dt.time(10), 2] for place, day in enumerate(days)]
+    stints = [[f"T-{place}", name, 60, 2, 2] for place in range(6) for name in ("Jerkbait", "Drop shot")]
+    stints += [[f"T-{place}", "Tube", 60, 2, 1] for place in range(2)]
+    heads = ["Trip", "Date", "Water", "Start", "End", "Anglers"]
+    report = built(
+        write_log({"Trips": [heads, *trips], "Effort": [EFFORT, *stints], "Catch": [CATCH]}), tmp_path
+    )
+    untold = [row["technique"] for row in table(tmp_path, "standardised") if row["low"] == ""]
+    assert untold == ["Tube"]
+    assert "Too little on these days for a range: Tube." in texts(report)
+
+
+def test_few_trips_of_a_mix_rest_on_the_spread_of_the_season(demo: Path) -> None:
+    rows = {row["technique"]: row for row in table(demo, "standardised")}
+    few = [row for row in rows.values() if int(row["trips"]) < 5]
+    assert few
+    assert all(float(row["high"]) < 30 * max(float(row["rate"]), 0.1) for row in few)
 
 
 @pytest.mark.libreoffice

@@ -688,7 +688,7 @@ def test_day_quality_takes_five_trips_on_each_side(
     assert_says(found, plain, verdict, why)
 
 
-@pytest.mark.parametrize("side", [("purple", "light"), ("dark", "purple"), ("dark", "dark"), ("purple", "")])
+@pytest.mark.parametrize("side", [("purple", "light"), ("dark", "purple"), ("purple", "")])
 def test_side_that_was_never_fished_says_so(side: tuple[str, str], write_log: WriteLog) -> None:
     found = one(tried(write_log, trips(7), COLOURS, [hunch("colour", *side)]))
     assert (found.verdict, found.why, found.trips) == ("cannot_tell", "never_fished", 0)

@@ -414,7 +414,7 @@ HOSTILE = [
 def test_what_is_typed_in_a_hunch_stays_text(word: str, write_log: WriteLog, tmp_path: Path) -> None:
     log = write_log({"Hunches": [HUNCH, colours(), colours(Hunch="Next")]})
     book = openpyxl.load_workbook(log)
-    for column in (1, 3, 4):
+    for column in (1, 3):
         cell = book["Hunches"].cell(2, column)
         cell.value = word
         cell.data_type = "s"
@@ -424,7 +424,7 @@ def test_what_is_typed_in_a_hunch_stays_text(word: str, write_log: WriteLog, tmp
     shown = [str(cell.value) for cell in cells if cell.data_type == "s"]
     own = word.strip()
     assert own in shown
-    assert any(f"colour: {own} against {own}" in text for text in shown) or len(own) > 1000
+    assert any(f"colour: {own} against all else" in text for text in shown) or len(own) > 1000
     assert "Next" in shown
 
 
@@ -443,3 +443,29 @@ def test_hostile_phrases_are_only_said_back(write_log: WriteLog, tmp_path: Path)
     page = openpyxl.load_workbook(job.report)["Rows to fix"]
     texts = [str(cell.value) for row in page.iter_rows() for cell in row if cell.data_type == "s"]
     assert all(any(word in text for text in texts) for word in HOSTILE)
+
+
+@pytest.mark.parametrize(
+    ("row", "heading", "offered"),
+    [
+        (colours(Against="light; dark"), "Against", "share nothing"),
+        (colours(Compare="wind", This="over 10 mph", Against="under 15 mph"), "Against", "share nothing"),
+        (colours(Compare="sky", This="clear", Against="rain; clear sky"), "Against", "share nothing"),
+        ({"With technique": "Drp shot"}, "With technique", "Did you mean 'Drop shot'?"),
+    ],
+)
+def test_sides_that_overlap_and_techniques_that_are_none_are_not_tested(
+    row: list[object] | dict[str, object], heading: str, offered: str, write_log: WriteLog
+) -> None:
+    typed = colours(**row) if isinstance(row, dict) else row
+    reading = reading_of(write_log, typed)
+    ((_, where, message),) = said(reading)
+    assert where == heading
+    assert offered in message
+    assert reading.season is not None
+    assert reading.season.hunches == ()
+
+
+def test_sides_that_touch_do_not_overlap(write_log: WriteLog) -> None:
+    touching = colours(Compare="wind", This="over 10 mph", Against="under 10 mph")
+    assert said(reading_of(write_log, touching)) == []

@@ -107,3 +107,23 @@ def test_many_seasons_at_once_are_each_as_alone() -> None:
         for name in FIELDS:
             assert getattr(together, name).shape == shape[:2]
             np.testing.assert_allclose(getattr(together, name)[season], getattr(alone, name), rtol=1e-12)
+
+
+@pytest.mark.parametrize(
+    ("catch", "effort"), [([0, 4, 1], [3, 2.5, 2]), ([3], [2]), ([1, 0, 2, 6], [1, 2, 3, 4])]
+)
+def test_one_stratum_of_few_trips_borrows_as_the_plain_rate_does(
+    catch: list[float], effort: list[float]
+) -> None:
+    spread = Spread(kappa=0.1960825, df=12)
+    plain = rate_interval(catch, effort, spread)
+    found = standardised([catch], [effort], [1.0], spread=spread, borrow=True)
+    for name in ("rate", "low", "high"):
+        assert getattr(found, name) == pytest.approx(getattr(plain, name)[0], rel=1e-12)
+
+
+def test_borrowed_range_of_three_trips_is_the_published_one() -> None:
+    # Computed with R qgamma: catches 0, 4 and 1 in 3, 2.5 and 2 rod-hours, kappa 0.1960825 on 12 degrees.
+    spread = Spread(kappa=0.1960825, df=12)
+    found = standardised([[0, 4, 1]], [[3, 2.5, 2]], [1.0], spread=spread, borrow=True)
+    assert (found.low, found.high) == pytest.approx((0.1389532, 1.939056), rel=1e-6)

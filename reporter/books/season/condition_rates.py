@@ -94,11 +94,11 @@ def keys(report: Report, table: pd.DataFrame) -> list[int]:
 
 
 def row_key(condition: int, band: int, column: int) -> int:
-    """Return a key in one number; each part is below a thousand."""
+    """Return a key in one number; each part is below ten thousand."""
     return (condition * _SPAN + band) * _SPAN + column
 
 
-_SPAN = 1000
+_SPAN = 10_000
 
 
 def _sums(source: str, table: pd.DataFrame, values: pd.Series) -> list[Cell]:

@@ -14,6 +14,7 @@ from reporter.compute.records import records
 from reporter.compute.report import Report
 from reporter.schema.thresholds import HEAT_STEPS, MIN_OWN_TRIPS
 
+_COLUMNS_A_PAGE = 16
 _TITLE = Line("Conditions", "title")
 _LEAD = Line(
     "Fish per rod-hour by what you fished in: all techniques together with the range your record supports, "
@@ -76,7 +77,8 @@ def conditions(report: Report) -> Sheet:
     season = float(report.whole["fish_per_rod_hour"].iloc[0])
     blocks += [_matrix(one, lines[one.key], columns, season) for one in told]
     blocks += _without_a_table(untold)
-    return Sheet("Conditions", tuple(blocks), group="me", landscape=True)
+    pages_wide = -(-len(columns) // _COLUMNS_A_PAGE)
+    return Sheet("Conditions", tuple(blocks), group="me", landscape=True, pages_wide=pages_wide)
 
 
 def _without_a_table(untold: Sequence[Condition]) -> list[Text]:
@@ -114,7 +116,7 @@ def _matrix(
             continue
         key = f"group_{column}"
         words = (name or "style not given").capitalize() if of == "style" else name
-        fields.append(Field(key, words, "two", width=9.5))
+        fields.append(Field(key, words, "two"))
         found = [lines.rows.get((band, column)) for band in lines.bands]
         columns[key] = [_by_key("rate", row, lines.number, column) if row else None for row in found]
         heat[key] = [_heat(row, season) if row else 0 for row in found]
@@ -135,7 +137,7 @@ _WHOLE_FIELDS = (
     Field("no", "No.", "plain"),
     Field("trips", "Trips", "whole"),
     Field("rod_hours", "Rod-hours", "one"),
-    Field("rate", "All together", "two", width=10.0),
+    Field("rate", "All together", "two", width=14.0),
     Field("low", "From", "two"),
     Field("high", "To", "two"),
 )

@@ -42,7 +42,7 @@ _WHY: Mapping[Why, str] = {
     "not_told": "the log does not say what is counted here, on one side or both",
     "not_measured": f"fewer than {_MEASURED} % of these fish were measured",
     "few_events": f"it takes {MIN_SHARED_FISH} counted on each side",
-    "no_overlap": f"less than {_SHARE} % of the rod-hours were fished under like conditions",
+    "no_overlap": f"less than {_SHARE} % of their rod-hours were on kinds of day that both were fished on",
     "no_ratio": "nothing was counted on one side",
     "disagree": "same trips and days of the same kind disagree, often from switching when it goes slow",
     "range": "the range takes in no difference",
@@ -81,7 +81,11 @@ def verdict_words(result: Result) -> str:
         pairs = counted(result.left_out, "technique on a trip", "techniques on trips")
         out = f" Left out: {pairs} whose fish cannot be told apart."
     if result.verdict == "cannot_tell":
-        why = _few_trips(result) if result.why == "few_trips" else _WHY[result.why]
+        why = _WHY.get(result.why, "")
+        if result.why == "few_trips":
+            why = _few_trips(result)
+        elif result.why == "no_overlap" and result.evidence == "over_days":
+            why = f"less than {_SHARE} % of the rod-hours were on techniques that were fished on both"
         if result.why == "range" and (result.low > 1 or result.high < 1):
             why = "days of the same kind do not bear it out"
         return f"Your record cannot tell: {why}.{out}"

@@ -67,6 +67,11 @@ def _tally(results: Sequence[Result]) -> str:
     )
 
 
+def _told(result: Result, value: float) -> float | None:
+    """Return a number of the comparison, nothing where too little stands behind it."""
+    return None if result.why in ("few_trips", "few_events") else value
+
+
 def _table(report: Report) -> Table:
     season_hours = float(report.whole["rod_hours"].iloc[0])
     results = report.hunches
@@ -75,9 +80,9 @@ def _table(report: Report) -> Table:
         "compared": [compared(result.hunch) for result in results],
         "this": [side_words(result, "this") for result in results],
         "against": [side_words(result, "against") for result in results],
-        "ratio": [result.ratio for result in results],
-        "low": [result.low for result in results],
-        "high": [result.high for result in results],
+        "ratio": [_told(result, result.ratio) for result in results],
+        "low": [_told(result, result.low) for result in results],
+        "high": [_told(result, result.high) for result in results],
         "trips": [result.trips for result in results],
         "evidence": [_ON[result.evidence] for result in results],
         "verdict": [verdict_words(result) for result in results],

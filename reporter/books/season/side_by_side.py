@@ -1,6 +1,7 @@
 """Side by side: moving against slow, and each technique against the one most used."""
 
 from collections.abc import Sequence
+from typing import Any
 
 import numpy as np
 import pandas as pd
@@ -44,7 +45,7 @@ def side_by_side(report: Report) -> Sheet:
         return Sheet("Side by side", (Text((_TITLE, nothing)),), group="me", landscape=True)
     chart = _chart(fair)
     blocks: tuple[Block, ...] = (
-        Text((_TITLE, _LEAD, *_sentences(fair), _HANDS)),
+        Text((_TITLE, _LEAD, *_sentences(fair), *(() if _skill_known(report) else (_HANDS,)))),
         _comparisons(fair),
         *chart[:1],
         *_mix(report),
@@ -54,16 +55,28 @@ def side_by_side(report: Report) -> Sheet:
     return Sheet("Side by side", blocks, group="me", landscape=True)
 
 
+def _skill_known(report: Report) -> bool:
+    """Whether every stint names an angler whose skill is given."""
+    skills = report.season.skills
+    return all(angler in skills for angler in report.record.stints["angler"])
+
+
 def _of_method(fair: SideBySide, method: str) -> pd.DataFrame:
     return fair.table[fair.table["method"] == method].reset_index(drop=True)
 
 
+def _windows(fair: SideBySide) -> dict[tuple[str, str], dict[str, Any]]:
+    """Return the rows of the same hours by this and against."""
+    return {(row["this"], row["against"]): row for row in records(_of_method(fair, "same_window"))}
+
+
 def _sentences(fair: SideBySide) -> tuple[Line, ...]:
     """Say what moving did against slow, then which techniques differ from the one most used."""
+    windows = _windows(fair)
     by_trip, by_day = (records(_of_method(fair, method)) for method in ("same_trip", "same_condition"))
     lines = [] if any(row["of"] == "style" for row in by_trip) else [_NO_STYLES]
     for row, other in zip(by_trip, by_day, strict=True):
-        words = claim_words(row, other["overlap_share"])
+        words = claim_words(row, other["overlap_share"], windows.get((row["this"], row["against"])))
         if row["of"] == "style":
             ratios = (
                 f"{ratio_words(row, 'on the same trips')}, {ratio_words(other, 'on days of the same kind')}"
@@ -74,11 +87,11 @@ def _sentences(fair: SideBySide) -> tuple[Line, ...]:
             lines.append(Line(words))
     techniques = [row for row in by_trip if row["of"] == "technique"]
     if techniques and not any(row["claim"] in ("this", "against") for row in techniques):
+        many = (
+            f" Looking at {len(techniques)} at once, each must stand out the more." if techniques[1:] else ""
+        )
         lines.append(
-            Line(
-                f"No technique can be said to differ from {fair.reference}, the one you fished most. Looking "
-                f"at {len(techniques)} at once, each must stand out the more."
-            )
+            Line(f"No technique can be said to differ from {fair.reference}, the one you fished most.{many}")
         )
     return tuple(lines)
 
@@ -104,14 +117,18 @@ def _comparisons(fair: SideBySide) -> Table:
             columns["window_trips"] = found["trips"].tolist()
         for key, heading in (("ratio", f"{words}: ratio"), ("low", "From"), ("high", "To")):
             fields.append(Field(f"{method}_{key}", heading, "two"))
-            columns[f"{method}_{key}"] = found[key].tolist()
+            columns[f"{method}_{key}"] = found[key].mask(found["claim"].isin(_UNTOLD)).tolist()
     fields += [
         Field("share", "Rod-hours on shared kinds of day", "share"),
         Field("says", "What your record says", "wrapped", 46),
     ]
     shares = _of_method(fair, "same_condition")["overlap_share"]
     columns["share"] = shares.tolist()
-    columns["says"] = [claim_words(row, share) for row, share in zip(records(base), shares, strict=True)]
+    windows = _windows(fair)
+    columns["says"] = [
+        claim_words(row, share, windows.get((row["this"], row["against"])))
+        for row, share in zip(records(base), shares, strict=True)
+    ]
     return Table(
         "side",
         tuple(fields),

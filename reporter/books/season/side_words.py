@@ -14,15 +14,22 @@ _DISAGREE = (
 )
 
 
-def claim_words(row: Mapping[str, Any], share: float) -> str:
+def claim_words(row: Mapping[str, Any], share: float, window: Mapping[str, Any] | None = None) -> str:
     """Return the verdict of one comparison, from its row of the same trips.
 
-    share: of the rod-hours of both, those on kinds of day on which both were fished.
+    share: of the rod-hours of both, those on kinds of day on which both were fished. window: its row of the
+    same hours, where there is one.
     """
     this, against = str(row["this"]), str(row["against"])
     said = str(row["claim"])
     if said == "no_overlap":
         return _no_overlap(row, share)
+    if said == "disagree" and window is not None and np.isfinite(window["low"]):
+        held = f"your record supports {window['low']:.2f} to {window['high']:.2f}"
+        return (
+            "The two fair comparisons disagree. In the same hours, which switching cannot bend, "
+            f"{this} caught {window['ratio']:.2f} times as many ({held}; {counted(window['trips'], 'trip')})."
+        )
     if said == "no_ratio":
         sides = " and ".join(
             f"{name} {counted(row[f'fish_{side}'], 'fish', 'fish')} in {row[f'hours_{side}']:.1f} rod-hours"

@@ -16,8 +16,8 @@ NAME = "Water cards"
 _LEAD = "What paid, month by month: technique, cover and depth."
 _NOTE = (
     f"What paid: the most fish per rod-hour among those with {MIN_BEST_HOURS:g} rod-hours and a fish. –: too "
-    f"little record, or not recorded. Grey: fewer than {MIN_OWN_TRIPS} trips. It happened so; it forecasts "
-    "nothing."
+    f"little record, or not recorded. Fewer than {MIN_OWN_TRIPS} trips are too little to go by. It happened "
+    "so; it forecasts nothing."
 )
 _FIELDS = (
     Field("no", "No.", "plain"),
@@ -46,7 +46,7 @@ def water_cards(report: Report) -> Sheet:
     blocks: list[Block] = []
     for place, (water, rows) in enumerate(months.groupby("water", sort=False), start=1):
         lines = (Line(str(water), "title"), Line(_LEAD, "lead"))
-        blocks += [Text(lines, new_area=place > 1), _card(place, rows)]
+        blocks += [Text(lines, new_area=place > 1), _card(place, rows), Text((Line(_NOTE),))]
     return Sheet(NAME, tuple(blocks), group="me", landscape=True, private=True)
 
 
@@ -65,5 +65,4 @@ def _card(place: int, rows: pd.DataFrame) -> Table:
         "low": rows["low"].tolist(),
         "high": rows["high"].tolist(),
     }
-    grey = (rows["trips"] < MIN_OWN_TRIPS).tolist()
-    return Table(f"card_{place}", _FIELDS, columns, note=_NOTE, grey=grey, large=True)
+    return Table(f"card_{place}", _FIELDS, columns, large=True)

@@ -26,7 +26,12 @@ def what_pays(system: System) -> tuple[tuple[str, str, str], ...]:
             "readings of the date. Stints that are not on the clock have no middle and take the trip's",
             "Ours.",
         ),
-        ("Bands", f"a value on an edge lies in the band above it. {bands}", "Common practice, no source."),
+        (
+            "Bands",
+            "a value on an edge lies in the band above it, a wind between two points in the one clockwise. "
+            f"{bands}",
+            "Common practice, no source.",
+        ),
         (
             "Fish of a stint",
             "the stint that a row names; else the one whose clock holds its time; else the technique's only "

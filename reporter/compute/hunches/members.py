@@ -8,6 +8,7 @@ from reporter.compute.conditions.record import StintRecord
 from reporter.compute.hunches.side import Side
 from reporter.schema.log import folded
 from reporter.schema.phrases import Phrase
+from reporter.schema.sheets.names import SKILLS
 
 BoolArray = NDArray[np.bool_]
 
@@ -30,7 +31,10 @@ def known(side: Side, record: StintRecord) -> BoolArray:
         return record.stints[_VALUES[side.condition]].notna().to_numpy(dtype=bool)
     if side.condition in _TYPED:
         return np.array([bool(folded(value)) for value in record.stints[side.condition]], dtype=bool)
-    return np.asarray(_places(side.condition, record) >= 0)
+    places = _places(side.condition, record)
+    if side.condition == "skill":  # of mixed parties nobody knows who fished it
+        return np.asarray((places >= 0) & (places < len(SKILLS)))
+    return np.asarray(places >= 0)
 
 
 def fits(phrase: Phrase, record: StintRecord) -> BoolArray:

@@ -4,7 +4,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Any
 
-from reporter.compute.hunches.side import Side, read_side
+from reporter.compute.hunches.side import Side, overlap, read_side
 from reporter.compute.records import records
 from reporter.schema.log import BY_KEY, folded
 from reporter.schema.phrases import Phrase, phrases, read_phrase
@@ -119,6 +119,12 @@ def _read(row: dict[str, Any], known: _Known) -> Hunch | Problem:
     this, against = read["this"], read["against"]
     if against is not None and against.condition != this.condition:
         return _problem(row, "against", NotRead("is of another kind than This", "Write both in one way."))
+    if against is not None and overlap(this, against):
+        return _problem(row, "against", NotRead("overlaps This", "Write two sides that share nothing."))
+    if folded(row["with_technique"]) not in {"", *known.techniques}:
+        near = nearest(row["with_technique"], list(known.techniques.values()))
+        remedy = f"Did you mean '{near[:30]}'?" if near else "Write it as on Techniques."
+        return _problem(row, "with_technique", NotRead("is no technique of this log", remedy))
     return Hunch(
         row=row["row"],
         name=row["hunch"],

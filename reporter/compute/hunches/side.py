@@ -1,5 +1,6 @@
 """One side of a hunch: which stints it means."""
 
+import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
@@ -10,7 +11,7 @@ from reporter.schema.log import folded
 from reporter.schema.phrases import Phrase, cover_named, phrases, read_phrase, read_span
 from reporter.schema.sheets.hunches import ATTRIBUTES
 from reporter.schema.sheets.names import STYLES
-from reporter.schema.sheets.readings import CLARITY, SKY, WATER_LEVEL
+from reporter.schema.sheets.readings import CLARITY, CLEARNESS, LEVEL, SKY, SKY_SEEN, WATER_LEVEL
 from reporter.schema.spans import SPANS
 from reporter.schema.units import System
 from reporter.tidy.moments import read_compass
@@ -37,6 +38,7 @@ _EXAMPLES = {
     "time of day": "first two hours of light, middle of the day, first two hours of the trip",
     "month": "April",
 }
+_OTHER_WORDS = {"clarity": CLEARNESS.same_as, "sky": SKY_SEEN.same_as, "level": LEVEL.same_as}
 _LONGEST_NAME = 30
 _SEPARATOR = ";"
 
@@ -52,6 +54,22 @@ class Side:
     condition: str
     names: frozenset[str] = frozenset()
     phrases: tuple[Phrase, ...] = ()
+
+
+def overlap(one: Side, other: Side) -> bool:
+    """Whether some stint could lie on both sides."""
+    if one.names & other.names:
+        return True
+    return any(_share(a, b) for a in one.phrases for b in other.phrases)
+
+
+def _share(one: Phrase, other: Phrase) -> bool:
+    if one.labels or other.labels:
+        return bool({folded(label) for label in one.labels} & {folded(label) for label in other.labels})
+    ends = [
+        (-math.inf if x.low is None else x.low, math.inf if x.high is None else x.high) for x in (one, other)
+    ]
+    return max(low for low, _ in ends) < min(high for _, high in ends)
 
 
 def read_side(
@@ -110,7 +128,7 @@ def _phrase(part: str, compare: str, system: System, waters: Sequence[str]) -> P
     span = read_span(part, keys[0], system)
     if span is not None:
         return span if span.condition in keys else None
-    wanted = folded(part)
+    wanted = folded(_OTHER_WORDS.get(compare, {}).get(part.casefold(), part))
     for band in _bands(compare, waters):
         if wanted in (folded(band.label), folded(band.label).removeprefix("from"), folded(band.code) or None):
             return Phrase(part, _key_of(band, keys), (band.label,))

@@ -94,7 +94,7 @@ def tried(hunch: Hunch, season: Season, record: StintRecord, classes: ConditionC
         whole_against=float(found.hours_against),
         verdict=verdict,
         why=why,
-        rod_hours_to_settle=_to_settle(ratio, low, high, cells.compared_hours) if why else np.nan,
+        rod_hours_to_settle=_to_settle(ratio, low, high, cells.compared_hours) if why == "range" else np.nan,
         left_out=cells.left_out,
     )
 

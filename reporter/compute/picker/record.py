@@ -1,6 +1,6 @@
 """The record that What worked chooses from: stints with a number for each choice and each attribute."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 import pandas as pd
@@ -38,7 +38,7 @@ def pick_record(season: Season, record: StintRecord) -> PickRecord:
     choices = {choice.key: _condition(choice.key, season, record) for choice in CHOICES}
     attributes = {
         "cover": record.condition("cover"),
-        "depth": record.condition("depth"),
+        "depth": _if_any(record.condition("depth")),
         "variant": named_bands(stints, "variant", _of_technique(stints, "variant")),
         "retrieve": named_bands(stints, "retrieve", _of_technique(stints, "retrieve")),
     }
@@ -61,6 +61,11 @@ def pick_record(season: Season, record: StintRecord) -> PickRecord:
         for key, condition in (choices | attributes).items()
     }
     return PickRecord(table, labels, len(out))
+
+
+def _if_any(condition: Condition) -> Condition:
+    """Return a condition without its bands where none is recorded."""
+    return condition if (condition.of_stint >= 0).any() else replace(condition, bands=())
 
 
 def _condition(key: str, season: Season, record: StintRecord) -> Condition:
