@@ -72,7 +72,8 @@ def _rates(
         _summed(stints[key].to_numpy(dtype=float), kept, groups, place, trips, len(every))
         for key in ("counted_fish", "rod_hours")
     )
-    made = rate_interval(catch, effort, spread)
+    fished = np.flatnonzero((effort > 0).any(axis=1))
+    made = rate_interval(catch[fished], effort[fished], spread)
     numbers = {
         "trips": made.trips,
         "rod_hours": made.effort,
@@ -81,9 +82,8 @@ def _rates(
         "low": made.low,
         "high": made.high,
     }
-    band_no = [place for place in range(len(every)) for _ in groups]
-    group_no = list(range(len(groups))) * len(every)
-    table = pd.DataFrame(
+    band_no, group_no = (axis.tolist() for axis in np.divmod(fished, len(groups)))
+    return pd.DataFrame(
         {
             "condition": condition.key,
             "title": condition.title,
@@ -98,7 +98,6 @@ def _rates(
             **numbers,
         }
     )
-    return table[table["trips"] > 0]
 
 
 def _summed(
