@@ -18,12 +18,15 @@ _HEADING_LINES = 2  # text of so few lines goes with what follows it
 def page_breaks(canvas: Canvas, paper: Paper) -> list[int]:
     """Find the rows (from 0) before which a page ends, wherever a block would not fit on what is left of it.
 
-    A block taller than a page, as a long table, runs on over as many pages as it takes.
+    A block taller than a page, as a long table, runs on over as many pages as it takes. A print area begins
+    on a page of its own without a break.
     """
+    areas = set(area_starts(canvas))
     room = _page_height_px(canvas, paper)
     breaks: list[int] = []
     used = 0.0
     for first, last in _kept_together(canvas):
+        used = 0.0 if first in areas else used
         height = sum(canvas.height(row) for row in range(first, last + 1))
         if used and used + height > room >= height:
             breaks.append(first)
@@ -32,15 +35,21 @@ def page_breaks(canvas: Canvas, paper: Paper) -> list[int]:
     return breaks
 
 
+def area_starts(canvas: Canvas) -> list[int]:
+    """Return the rows (from 0) at which blocks begin a print area of their own."""
+    places = canvas.plan.places
+    return [place.top for place in places if isinstance(place, TextPlace) and place.text.new_area]
+
+
 def _kept_together(canvas: Canvas) -> Iterator[tuple[int, int]]:
     """Give the first and last row of every block, headings together with what they head."""
-    places = canvas.plan.places
+    places, areas = canvas.plan.places, set(area_starts(canvas))
     ends = [place.start - 1 for place in places[1:]] + [canvas.plan.end]
     first: int | None = None
     for place, end in zip(places, ends, strict=True):
         first = place.start if first is None else first
         heads = isinstance(place, TextPlace) and len(place.text.lines) <= _HEADING_LINES
-        if not heads or end == canvas.plan.end:
+        if not heads or end == canvas.plan.end or end + 1 in areas:
             yield first, end
             first = None
 

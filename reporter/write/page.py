@@ -6,11 +6,10 @@ from typing import Final
 from xlsxwriter.utility import xl_range, xl_range_abs
 
 from reporter.books.blocks import Book
-from reporter.write.breaks import MARGINS_IN, page_breaks
+from reporter.write.breaks import MARGINS_IN, area_starts, page_breaks
 from reporter.write.canvas import Canvas
 from reporter.write.cells import done
 from reporter.write.clean import one_line
-from reporter.write.place import TextPlace
 from reporter.write.style import TABS
 from reporter.write.widths import width_at
 
@@ -62,7 +61,7 @@ def set_page(canvas: Canvas, book: Book) -> None:
 def _set_areas(canvas: Canvas) -> None:
     """Set what prints: the whole sheet, or an area from each block that begins one to the next."""
     plan = canvas.plan
-    starts = [place.top for place in plan.places if isinstance(place, TextPlace) and place.text.new_area]
+    starts = area_starts(canvas)
     if not starts:
         done(canvas.cells.sheet.print_area(0, 0, plan.end, plan.columns - 1), "print area")
         return

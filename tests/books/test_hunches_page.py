@@ -390,12 +390,12 @@ def cards(report: Path) -> dict[str, list[dict[str, object]]]:
     """Water -> the rows of its card."""
     cells = list(openpyxl.load_workbook(report, data_only=True)[CARDS].iter_rows(values_only=True))
     filled = [row for row in cells if row[0] is not None]
-    names = [str(name) for name in next(row for row in filled if row[0] == "No.")]
+    names = [str(name) for name in next(row for row in filled if row[0] == "Month")]
     found: dict[str, list[dict[str, object]]] = {}
     for place, row in enumerate(filled):
         if str(row[0]).startswith("What paid, month by month"):
             found[str(filled[place - 1][0])] = []
-        elif isinstance(row[0], int):
+        elif isinstance(row[-1], int):
             found[list(found)[-1]].append(dict(zip(names, row, strict=True)))
     return found
 

@@ -20,7 +20,6 @@ _NOTE = (
     "so; it forecasts nothing."
 )
 _FIELDS = (
-    Field("no", "No.", "plain"),
     Field("month", "Month"),
     Field("technique", "What paid"),
     Field("cover", "Cover"),
@@ -30,6 +29,7 @@ _FIELDS = (
     Field("rate", "Fish per rod-hour", "two"),
     Field("low", "From", "two"),
     Field("high", "To", "two"),
+    Field("no", "Line", "plain", help="Its line in Each water, month by month, on Waters."),
 )
 
 
@@ -46,7 +46,7 @@ def water_cards(report: Report) -> Sheet:
     blocks: list[Block] = []
     for place, (water, rows) in enumerate(months.groupby("water", sort=False), start=1):
         lines = (Line(str(water), "title"), Line(_LEAD, "lead"))
-        blocks += [Text(lines, new_area=place > 1), _card(place, rows), Text((Line(_NOTE),))]
+        blocks += [Text(lines, new_area=place > 1), _card(place, rows), Text((Line(_NOTE, "lead"),))]
     return Sheet(NAME, tuple(blocks), group="me", landscape=True, private=True)
 
 
