@@ -10,6 +10,7 @@ from pathlib import Path
 import openpyxl
 import pytest
 
+from reporter.books.season.side_words import claim_words
 from reporter.run.build import build, plan
 from tests.conftest import Change, WriteLog
 from tests.demo import make
@@ -209,3 +210,25 @@ def test_few_trips_of_a_mix_rest_on_the_spread_of_the_season(demo: Path) -> None
 def test_formulas_recalculate_where_one_technique_was_fished(write_log: WriteLog, tmp_path: Path) -> None:
     log = write_log({"Effort": [EFFORT, ["T-001", "Jerkbait", 240, 2, 0]], "Catch": [CATCH]})
     assert not disagreements(built(log, tmp_path), tmp_path)
+
+
+@pytest.mark.parametrize(
+    ("window", "begins"),
+    [
+        (None, "The two fair comparisons disagree. The usual cause is switching when it goes slow"),
+        (
+            {"ratio": 0.25, "low": 0.14, "high": 0.43, "trips": 8},
+            "The two fair comparisons disagree. In the same hours, which switching cannot bend, Tube caught "
+            "0.25 times as many (your record supports 0.14 to 0.43; 8 trips).",
+        ),
+        (
+            {"ratio": 0.25, "low": float("nan"), "high": float("nan"), "trips": 8},
+            "The two fair comparisons disagree. The usual cause",
+        ),
+    ],
+)
+def test_same_hours_speak_where_the_two_fair_comparisons_disagree(
+    window: dict[str, float] | None, begins: str
+) -> None:
+    row = {"this": "Tube", "against": "Jerkbait", "claim": "disagree"}
+    assert claim_words(row, 0.9, window).startswith(begins)
