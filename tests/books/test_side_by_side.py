@@ -230,5 +230,5 @@ def test_formulas_recalculate_where_one_technique_was_fished(write_log: WriteLog
 def test_same_hours_speak_where_the_two_fair_comparisons_disagree(
     window: dict[str, float] | None, begins: str
 ) -> None:
-    row = {"this": "Tube", "against": "Jerkbait", "claim": "disagree"}
+    row = {"this": "Tube", "against": "Jerkbait", "claim": "disagree", "trips": 12}
     assert claim_words(row, 0.9, window).startswith(begins)
