@@ -11,8 +11,10 @@ from typing import BinaryIO
 from reporter.files.fingerprint import sha256_of
 from reporter.files.mark import mark_in
 from reporter.read.errors import COPY_AGAIN, Refused, Unreadable
-from reporter.read.raw import RawBook
-from reporter.read.sniff import SENTENCES, sniff
+from reporter.read.foreign import read_foreign
+from reporter.read.look import look_at
+from reporter.read.raw import RawBook, RawSheet
+from reporter.read.sniff import FOREIGN, SENTENCES, sniff
 from reporter.read.xlsx import read_xlsx
 
 _IN_MEMORY = 64 << 20  # bytes: files up to this size are read from disk once, larger ones by piece
@@ -42,16 +44,29 @@ def _open(path: Path, wanted: Callable[[str], bool]) -> RawBook:
         except OSError as error:
             raise Refused(_why_not_opened(error)) from error
         kind = sniff(file)
-        if kind != "xlsx":
+        if kind != "xlsx" and kind not in FOREIGN:
             raise Refused(SENTENCES[kind])
         try:
-            archive = stack.enter_context(zipfile.ZipFile(file))
-            sheets, unread = read_xlsx(archive, file, wanted)
+            archive = None if kind == "xls" else stack.enter_context(zipfile.ZipFile(file))
+            if kind == "xlsx" and archive is not None:
+                sheets, unread = read_xlsx(archive, file, wanted)
+            else:
+                sheets, unread = _foreign(archive, file, wanted)
         except (Refused, MemoryError):
             raise
         except Exception as error:  # a damaged file can fail at any depth of the libraries
             raise Refused(f"it is damaged; {COPY_AGAIN}") from error
-        return RawBook(path, path.name, sha256, mark_in(archive), tuple(sheets), tuple(unread))
+        mark = mark_in(archive) if archive is not None else None
+        return RawBook(path, path.name, sha256, mark, tuple(sheets), tuple(unread), FOREIGN.get(kind, ""))
+
+
+def _foreign(
+    archive: zipfile.ZipFile | None, file: BinaryIO, wanted: Callable[[str], bool]
+) -> tuple[list[RawSheet], list[str]]:
+    """Read another format, after the same look at what is packed."""
+    if archive is not None:
+        look_at(archive)
+    return read_foreign(file, wanted)
 
 
 def _file_and_fingerprint(path: Path, stack: ExitStack) -> tuple[BinaryIO, str]:

@@ -38,3 +38,4 @@ class RawBook:
     mark: str | None  # kind of our own workbook, if it is one
     sheets: tuple[RawSheet, ...]
     unread: tuple[str, ...]  # worksheets not asked for, in order
+    blind: str = ""  # the format, where errors cannot be told from blanks in it

@@ -11,9 +11,6 @@ Kind = Literal[
 
 # What to say of each kind that no engine reads.
 SENTENCES: dict[Kind, str] = {
-    "xlsb": f"it is a binary workbook (.xlsb); {SAVE_AGAIN}",
-    "xls": f"it is in the old .xls format; {SAVE_AGAIN}",
-    "ods": f"it is an OpenDocument spreadsheet (.ods); {SAVE_AGAIN}",
     "locked": "it is locked with a password; take the password off in your spreadsheet program, save it and "
     "try again",
     "empty": f"it is empty; {COPY_AGAIN}",
@@ -25,6 +22,9 @@ SENTENCES: dict[Kind, str] = {
     "--weather",
     "unknown": f"it is not a spreadsheet that I know; {SAVE_AGAIN}",
 }
+
+FOREIGN: dict[Kind, str] = {"xlsb": ".xlsb", "xls": ".xls", "ods": ".ods"}
+"""Formats of other engines, in which an error looks like a blank cell."""
 
 _OLE = b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1"  # the container of old Office files and of encrypted new ones
 _ZIP = (b"PK\x03\x04", b"PK\x05\x06")

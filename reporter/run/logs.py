@@ -5,7 +5,7 @@ from pathlib import Path
 
 from reporter.files.mark import read_mark
 
-_ENDINGS = frozenset({".xlsx", ".xlsm"})
+_ENDINGS = frozenset({".xlsx", ".xlsm", ".xlsb", ".xls", ".ods"})
 _LOG_MARKS = frozenset({None, "log"})
 
 

@@ -57,6 +57,8 @@ def find_layout(book: RawBook) -> tuple[Layout, list[Problem]]:
     """Find each sheet and column of the log by its name; what is missing, doubled or unknown is said."""
     layout: Layout = {}
     problems = [problem("sheet_not_read", name) for name in book.unread if folded(name) not in _TEXT_SHEETS]
+    if book.blind:
+        problems.append(problem("format_blind", "Workbook", value=book.blind))
     for raw in book.sheets:
         sheet = find_sheet(raw.name)
         if sheet is None or not raw.rows:

@@ -24,7 +24,7 @@ OLE = b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1"
         (b"<?xml version='1.0'?><Workbook/>", "XML file"),
         (b"Trip,Water\r\n1,Lake\r\n", "plain text"),
         ("Trip\tWater\r\n".encode("utf-16"), "plain text"),
-        (OLE + bytes(504) + "Workbook".encode("utf-16-le"), "old .xls format"),
+        (OLE + bytes(504) + "Workbook".encode("utf-16-le"), "of a kind that I cannot read"),
         (OLE + bytes(9000) + "EncryptedPackage".encode("utf-16-le") + bytes(99), "locked with a password"),
         (b"\x89PNG\r\n\x1a\n\0\0\0\rIHDR", "not a spreadsheet that I know"),
         (b"PK\x03\x04 and then nothing of use", "only part of it is here"),
@@ -40,10 +40,13 @@ def test_what_is_no_workbook_is_named_for_what_it_is(
 @pytest.mark.parametrize(
     ("parts", "said"),
     [
-        ({"mimetype": "application/vnd.oasis.opendocument.spreadsheet", "content.xml": "<a/>"}, ".ods"),
+        (
+            {"mimetype": "application/vnd.oasis.opendocument.spreadsheet", "content.xml": "<a/>"},
+            "I cannot read",
+        ),
         ({"mimetype": "application/epub+zip"}, "no spreadsheet in it"),
         ({"photo.jpg": "x"}, "no spreadsheet in it"),
-        ({"[Content_Types].xml": "<Types/>", "xl/workbook.bin": "x"}, ".xlsb"),
+        ({"[Content_Types].xml": "<Types/>", "xl/workbook.bin": "x"}, "of a kind that I cannot read"),
         ({"[Content_Types].xml": "<Types/>", "word/document.xml": "<w/>"}, "damaged"),
     ],
 )

@@ -31,7 +31,8 @@ def test_clean_log_has_nothing_to_mend(read: Read) -> None:
 
 
 def test_every_finding_has_a_case_and_every_code_is_there_once() -> None:
-    of_logs = [finding.code for finding in FINDINGS if not finding.code.startswith("weather_")]
+    elsewhere = ("weather_", "format_")  # tested with the files that show them
+    of_logs = [finding.code for finding in FINDINGS if not finding.code.startswith(elsewhere)]
     assert sorted(case.code for case in CASES) == sorted(of_logs)
     assert len(CATALOGUE) == len(FINDINGS)
 

@@ -213,4 +213,11 @@ NOTES: tuple[Finding, ...] = (
         "{station}: its hours lie too far apart for the hourly rule, so they are read day by day.",
         "Fetch every hour, if the station has them.",
     ),
+    Finding(
+        "format_blind",
+        "note",
+        "A format in which errors look like blanks",
+        "The log is an {value} file: a cell that shows an error cannot be told from a blank one there.",
+        "Save it as an Excel workbook (.xlsx) to have such cells found.",
+    ),
 )
