@@ -24,7 +24,7 @@ _OPTIONS = {
 
 
 @click.command(epilog="Example: reporter pick 'season 2026.xlsx' --water-temp 52F --clarity stained")
-@click.argument("log", type=click.Path(path_type=Path, dir_okay=False))
+@click.argument("log", type=click.Path(path_type=Path))
 @click.option("--time-of-year", default="", metavar="MONTH", help="A month, or 'March and April'.")
 @click.option("--water-temp", default="", metavar="TEMP", help="As 52F, 11C, or '50 to 60 °F'.")
 @click.option("--day-type", default="", metavar="TYPE", help="As ordinary, ahead, day_1, day_2.")

@@ -35,7 +35,11 @@ class Texts(dict[str, CellValue | CellError]):
 
 def settled_text(stored: str) -> CellValue | CellError:
     """Decode escapes; text in which nothing can be seen is None, an error's text a CellError."""
-    text = _ESCAPE.sub(_unescaped, stored) if "_x" in stored else stored
+    return visible_text(_ESCAPE.sub(_unescaped, stored) if "_x" in stored else stored)
+
+
+def visible_text(text: str) -> CellValue | CellError:
+    """Return text as it stands; None where nothing can be seen in it, a CellError where it shows an error."""
     if not any(part.strip(_ZERO_WIDTH) for part in text.split()):
         return None
     if text[0] in "#E" and ERROR_TEXT.fullmatch(text):

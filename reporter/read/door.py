@@ -8,10 +8,10 @@ from contextlib import ExitStack
 from pathlib import Path
 from typing import BinaryIO
 
+from reporter.files.csv_log import is_csv_log
 from reporter.files.fingerprint import sha256_of
 from reporter.files.mark import mark_in
 from reporter.read.errors import COPY_AGAIN, Refused, Unreadable
-from reporter.read.foreign import read_foreign
 from reporter.read.look import look_at
 from reporter.read.raw import RawBook, RawSheet
 from reporter.read.sniff import FOREIGN, SENTENCES, sniff
@@ -39,7 +39,7 @@ def _open(path: Path, wanted: Callable[[str], bool]) -> RawBook:
     with ExitStack() as stack:
         try:
             if path.is_dir():
-                raise Refused("that is a folder; give me the workbook in it")
+                return _open_folder(path, wanted)
             file, sha256 = _file_and_fingerprint(path, stack)
         except OSError as error:
             raise Refused(_why_not_opened(error)) from error
@@ -60,12 +60,24 @@ def _open(path: Path, wanted: Callable[[str], bool]) -> RawBook:
         return RawBook(path, path.name, sha256, mark, tuple(sheets), tuple(unread), FOREIGN.get(kind, ""))
 
 
+def _open_folder(path: Path, wanted: Callable[[str], bool]) -> RawBook:
+    """Read a folder of .csv files as one log; an OSError where one of them cannot be read."""
+    if not is_csv_log(path):
+        raise Refused("that is a folder; give me the workbook in it")
+    from reporter.read.csv_folder import read_folder
+
+    sheets, unread, sha256 = read_folder(path, wanted)
+    return RawBook(path, path.resolve().name, sha256, None, tuple(sheets), tuple(unread))
+
+
 def _foreign(
     archive: zipfile.ZipFile | None, file: BinaryIO, wanted: Callable[[str], bool]
 ) -> tuple[list[RawSheet], list[str]]:
     """Read another format, after the same look at what is packed."""
     if archive is not None:
         look_at(archive)
+    from reporter.read.foreign import read_foreign
+
     return read_foreign(file, wanted)
 
 

@@ -8,7 +8,7 @@ import sys
 from collections.abc import Callable, Iterator
 from typing import Any, BinaryIO
 
-from reporter.read.cells import CellError, settled_text, settled_value
+from reporter.read.cells import CellError, settled_value, visible_text
 from reporter.read.errors import SAVE_AGAIN, Refused
 from reporter.read.raw import CellValue, RawSheet
 from reporter.read.xlsx import MAX_AREA, MAX_VALUES
@@ -94,7 +94,7 @@ def _value(cell: Any) -> CellValue | CellError:
     """Return a cell as the other engine gives it: whole numbers int, days datetime, long spans timedelta."""
     if isinstance(cell, str):
         span = _DURATION.fullmatch(cell)
-        return _timedelta(span) if span and cell[-1] != "T" else settled_text(cell)
+        return _timedelta(span) if span and cell[-1] != "T" else visible_text(cell)
     if isinstance(cell, float):
         return int(cell) if cell.is_integer() and abs(cell) < 1e15 else settled_value(cell)
     if isinstance(cell, list):

@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from pathlib import Path
 
+from reporter.files.csv_log import is_csv_log
 from reporter.files.mark import read_mark
 
 _ENDINGS = frozenset({".xlsx", ".xlsm", ".xlsb", ".xls", ".ods"})
@@ -14,7 +15,7 @@ def find_logs(paths: Sequence[Path]) -> tuple[list[Path], list[str]]:
     logs: list[Path] = []
     sentences: list[str] = []
     for path in paths:
-        if not path.is_dir():
+        if not path.is_dir() or is_csv_log(path):
             logs.append(path)
             continue
         try:
@@ -29,12 +30,15 @@ def find_logs(paths: Sequence[Path]) -> tuple[list[Path], list[str]]:
 
 
 def logs_in(folder: Path) -> list[Path]:
-    """Return the workbooks of a folder that are not our own outputs, by name."""
+    """Return the logs of a folder by name: workbooks that are not our own outputs, folders of .csv files."""
     return [
         path
         for path in sorted(folder.iterdir(), key=lambda path: path.name)
-        if path.suffix.lower() in _ENDINGS
-        and not path.name.startswith(("~$", ".~", "."))
-        and path.is_file()
-        and read_mark(path) in _LOG_MARKS
+        if not path.name.startswith(("~$", ".~", ".")) and _is_log(path)
     ]
+
+
+def _is_log(path: Path) -> bool:
+    if path.is_dir():
+        return is_csv_log(path)
+    return path.suffix.lower() in _ENDINGS and path.is_file() and read_mark(path) in _LOG_MARKS

@@ -12,6 +12,7 @@ import pandas as pd
 
 from reporter import __version__
 from reporter.files.atomic import replace_file
+from reporter.files.csv_log import PACKAGE, TABLES_MARK, holds_tables, is_csv_log
 from reporter.files.errors import CannotWrite
 from reporter.files.folders import make_folder
 from reporter.files.guard import guard_input
@@ -19,8 +20,6 @@ from reporter.schema.csv_table import CsvField, CsvTable
 from reporter.schema.tables import TABLES
 from reporter.write.clean import clean
 
-PACKAGE = "datapackage.json"
-_MARK = "season-reporter"
 _FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r")
 
 
@@ -30,24 +29,17 @@ def guard_tables(folder: Path, inputs: Sequence[Path]) -> None:
         raise CannotWrite(
             f"I cannot write tables into {folder}: it is a file, not a folder; choose another name."
         )
+    if is_csv_log(folder):
+        raise CannotWrite(f"I cannot write tables into {folder}: it is a log of .csv files; choose another.")
     names = [PACKAGE, *(f"{table.name}.csv" for table in TABLES)]
     there = [name for name in names if (folder / name).exists()]
     for name in there:
         guard_input(folder / name, inputs)
-    if there and not is_ours(folder):
+    if there and not holds_tables(folder):
         raise CannotWrite(
             f"I cannot write tables into {folder}: {there[0]} is there and was not written by reporter; "
             "choose another folder."
         )
-
-
-def is_ours(folder: Path) -> bool:
-    """Whether a folder holds tables that we wrote."""
-    try:
-        package = json.loads((folder / PACKAGE).read_text(encoding="utf-8"))
-    except (OSError, ValueError):
-        return False
-    return isinstance(package, dict) and package.get(_MARK) == "tables"
 
 
 def write_tables(tables: Mapping[str, pd.DataFrame], title: str, folder: Path) -> None:
@@ -111,7 +103,7 @@ def _write_package(path: Path, title: str) -> None:
         "profile": "tabular-data-package",
         "name": "season-tables",
         "title": clean(title),
-        _MARK: "tables",
+        TABLES_MARK: "tables",
         "version": __version__,
         "resources": [_resource(spec) for spec in TABLES],
     }

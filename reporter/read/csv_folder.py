@@ -1,0 +1,102 @@
+"""The engine for a folder of .csv files, each named after its sheet: text as it stands, one row a record."""
+
+import csv
+import hashlib
+import io
+from collections.abc import Callable
+from pathlib import Path
+
+from reporter.read.cells import CellError, visible_text
+from reporter.read.errors import COPY_AGAIN, Refused
+from reporter.read.raw import Address, CellValue, RawSheet
+from reporter.read.xlsx import MAX_AREA, MAX_VALUES
+
+MAX_BYTES = 64 << 20  # of all files: 100,000 fish take 10 MB
+
+_DELIMITERS = ",;\t"  # in this order where two would do
+_MARKED = ((b"\xef\xbb\xbf", "utf-8-sig"), (b"\xff\xfe", "utf-16"), (b"\xfe\xff", "utf-16"))
+
+
+def read_folder(folder: Path, wanted: Callable[[str], bool]) -> tuple[list[RawSheet], list[str], str]:
+    """Read the wanted files of a folder; with them the names of the others, and the SHA-256 of all of them.
+
+    Refused, or an OSError, where one cannot be read.
+    """
+    files = sorted((path for path in folder.iterdir() if _is_csv(path)), key=lambda path: path.name)
+    if sum(path.stat().st_size for path in files) > MAX_BYTES:
+        raise Refused("its files are larger than any season log; keep one season in it and try again")
+    whole = hashlib.sha256()
+    sheets: list[RawSheet] = []
+    unread: list[str] = []
+    for path in files:
+        data = path.read_bytes()
+        whole.update(path.name.encode() + b"\0" + data)
+        if wanted(path.stem):
+            sheets.append(_sheet(path, data))
+        else:
+            unread.append(path.stem)
+    return sheets, unread, whole.hexdigest()
+
+
+def _is_csv(path: Path) -> bool:
+    return path.suffix.casefold() == ".csv" and path.is_file() and not path.name.startswith((".", "~"))
+
+
+def _sheet(path: Path, data: bytes) -> RawSheet:
+    text = _decoded(path, data)
+    numbers: list[int] = []
+    rows: list[tuple[CellValue, ...]] = []
+    errors: dict[Address, str] = {}
+    values = area = number = 0
+    try:
+        for number, record in enumerate(csv.reader(io.StringIO(text), delimiter=_delimiter(text)), start=1):
+            cells = _cells(record, number, errors)
+            if cells:
+                numbers.append(number)
+                rows.append(cells)
+            values += len(cells) - cells.count(None)
+            area += len(cells)
+            if values > MAX_VALUES or area > MAX_AREA:
+                raise Refused(
+                    f"its {path.name} holds far more cells than any season log; keep one season in it"
+                )
+    except csv.Error as error:
+        raise Refused(f"its {path.name} is damaged below row {number}; {COPY_AGAIN}") from error
+    return RawSheet(path.stem, numbers, rows, errors, frozenset(), (), frozenset(), True)
+
+
+def _cells(record: list[str], number: int, errors: dict[Address, str]) -> tuple[CellValue, ...]:
+    """Return a record as a row, without the blanks that end it; what shows an error is marked."""
+    cells: list[CellValue] = []
+    least = 0
+    for column, stored in enumerate(record, start=1):
+        value = visible_text(stored)
+        if isinstance(value, CellError):
+            errors[number, column] = str(value)
+            value, least = None, column
+        cells.append(value)
+    while len(cells) > least and cells[-1] is None:
+        cells.pop()
+    return tuple(cells)
+
+
+def _decoded(path: Path, data: bytes) -> str:
+    """Return the text of a file: by its mark, else UTF-8, else Windows-1252."""
+    marked = next((code for mark, code in _MARKED if data.startswith(mark)), "")
+    if not marked and b"\0" in data:
+        raise Refused(f"its {path.name} is no text; {COPY_AGAIN}")
+    for code in (marked,) if marked else ("utf-8", "cp1252"):
+        try:
+            return data.decode(code)
+        except UnicodeDecodeError:
+            continue
+    raise Refused(
+        f"its {path.name} is in a character code that I do not know; save it as UTF-8 and try again"
+    )
+
+
+def _delimiter(text: str) -> str:
+    """Return the sign that parts the first line that holds anything into most cells."""
+    line = next((line for line in text.splitlines() if line.strip(_DELIMITERS + ' "')), "")
+    parts = {sign: len(next(csv.reader([line], delimiter=sign), [])) for sign in _DELIMITERS}
+    return max(_DELIMITERS, key=lambda sign: parts[sign])
