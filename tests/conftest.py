@@ -58,7 +58,7 @@ def clean_sheets() -> dict[str, list[list[object]]]:
 def write_log(tmp_path_factory: pytest.TempPathFactory) -> WriteLog:
     """Writes the clean log with changes by sheet, into a new folder unless one is given.
 
-    merged: sheet -> range of cells.
+    merged: sheet -> range of cells. hidden: sheet -> numbers of rows.
     """
 
     def write(
@@ -66,9 +66,14 @@ def write_log(tmp_path_factory: pytest.TempPathFactory) -> WriteLog:
         name: str = "log.xlsx",
         merged: Mapping[str, str] | None = None,
         folder: Path | None = None,
+        hidden: Mapping[str, tuple[int, ...]] | None = None,
     ) -> Path:
         path = (folder or tmp_path_factory.mktemp("log")) / name
-        _book(changes or {}, merged or {}).save(path)
+        book = _book(changes or {}, merged or {})
+        for sheet, numbers in (hidden or {}).items():
+            for number in numbers:
+                book[sheet].row_dimensions[number].hidden = True
+        book.save(path)
         return path
 
     return write

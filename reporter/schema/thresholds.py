@@ -105,3 +105,13 @@ measured first."""
 
 SETTLE_SEASONS = 10
 """Seasons beyond which the record that would settle a hunch is not counted any more."""
+
+TURNED_DATES_FROM = 5
+"""True dates of a column that must all have days up to 12, beside texts with the day first, before day and
+month are said to be exchanged in them: five fall so by chance in less than one log of a hundred."""
+
+OUNCES_POINTS_FROM = 3
+OUNCES_POINTS_SHARE = 0.5
+"""Weights with .10 to .15, and their share of those with two decimals, from which they look like pounds and
+ounces: hundredths of a pound fall there one time in eighteen, so half of three or more by chance in less than
+one log of three hundred."""

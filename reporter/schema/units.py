@@ -44,7 +44,7 @@ class Unit:
 UNITS: tuple[Unit, ...] = (
     Unit("°F", "temperature", 5 / 9, 32.0, ("f", "ºf", "deg f", "degf", "fahrenheit")),
     Unit("°C", "temperature", 1.0, 0.0, ("c", "ºc", "deg c", "degc", "celsius")),
-    Unit("in", "fish length", 25.4, also=("inch", "inches", '"', "ins")),
+    Unit("in", "fish length", 25.4, also=("inch", "inches", '"', "''", "ins")),
     Unit("cm", "fish length", 10.0, also=("centimetres", "centimeters")),
     Unit("mm", "fish length", 1.0, also=("millimetres", "millimeters")),
     Unit("lb", "weight", 453.59237, also=("lbs", "pound", "pounds", "#")),

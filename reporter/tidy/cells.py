@@ -10,7 +10,7 @@ from reporter.read.raw import CellValue
 from reporter.schema.column import Column
 from reporter.schema.log import folded
 from reporter.schema.units import SAME_IN_BOTH, System, Unit, usual_unit
-from reporter.tidy.measures import read_measure
+from reporter.tidy.measures import WeightPoint, read_measure, read_pounds_point_ounces
 from reporter.tidy.moments import DateReading, read_compass, read_date, read_time
 from reporter.tidy.numbers import DecimalMark, read_count, read_number
 from reporter.tidy.words import NotRead, plain, shown, trimmed
@@ -26,10 +26,11 @@ _DAYS_IN_MONTH = (31, 29, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31)
 
 @dataclass(frozen=True, slots=True)
 class CellContext:
-    """How a whole log is read: its units, its decimal mark, its dates."""
+    """How a whole log is read: its units, its decimal mark, the point in its weights, its dates."""
 
     system: System | None = None
     mark: DecimalMark = None
+    weight_point: WeightPoint = None
     dates: DateReading = field(default_factory=DateReading)
 
 
@@ -46,6 +47,8 @@ def reader_for(
     quantity = column.quantity
     if quantity:
         own = unit or usual_unit(quantity, context.system or "us")
+        if own.label == "lb" and context.weight_point == "ounces":
+            return _or_dash(lambda value: read_pounds_point_ounces(value, own, context.mark))
         return _or_dash(lambda value: read_measure(value, quantity, own, context.mark))
     readers: dict[str, Callable[[CellValue], Typed | NotRead]] = {
         "number": lambda value: read_number(value, context.mark),

@@ -2,7 +2,7 @@
 
 import datetime as dt
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 from reporter.read.raw import CellValue
@@ -10,6 +10,7 @@ from reporter.tidy.words import NotRead, plain
 
 DateOrder = Literal["month first", "day first"] | None
 
+EITHER_ORDER = "either"
 MINUTES_A_DAY = 1440.0
 LIGHT_WIND = -1.0
 """Stands for wind that was calm, light or variable: looked at, but without a direction."""
@@ -43,13 +44,14 @@ _NUMERIC = re.compile(r"(\d{1,2})[-/.](\d{1,2})[-/.](\d{4}|\d{2})")
 _WORDS = re.compile(r"(?:[a-z]+\.?,? )?(\d{1,2})(?:st|nd|rd|th)?[ -]([a-z]+)\.?[ ,-]+(\d{4}|\d{2})")
 _WORDS_US = re.compile(r"(?:[a-z]+\.?,? )?([a-z]+)\.? (\d{1,2})(?:st|nd|rd|th)?,? (\d{4}|\d{2})")
 _CLOCK = re.compile(r"(\d{1,2})(?:[:.h](\d{2}))?(?::(\d{2})(?:\.\d+)?)? ?([ap])?\.?(?:m\.?)?", re.IGNORECASE)
-_BARE_CLOCK = re.compile(r"(\d{1,2})(\d{2}) ?([ap])?\.?(?:m\.?)?", re.IGNORECASE)
+_BARE_CLOCK = re.compile(r"(\d{1,2})(\d{2}) ?(?:([ap])\.?(?:m\.?)?|h(?:rs?|ours?)?\.?)?", re.IGNORECASE)
 
 NOT_A_DATE = NotRead("isn't a date", "Type it as 2026-04-18.")
 NOT_A_TIME = NotRead("isn't a clock time", "Type it as 6:30 or 18:30.")
 _OLD_DATE = NotRead("is a date that no season has", "Type it as 2026-04-18.")
 _WHICH_ORDER = NotRead("could be read with the day or the month first", "Set Date order on Season.")
 
+_DEGREES = re.compile(r"\s*(?:°|deg(?:rees?)?\.?)$")
 _POINTS = ["n", "nne", "ne", "ene", "e", "ese", "se", "sse", "s", "ssw", "sw", "wsw", "w", "wnw", "nw", "nnw"]
 _POINT_DEGREES = {point: index * 22.5 for index, point in enumerate(_POINTS)}
 _LIGHT_WORDS = frozenset(
@@ -64,6 +66,7 @@ class DateReading:
     order: DateOrder = None
     first_day: dt.date | None = None
     last_day: dt.date | None = None
+    asked: bool = False  # whether the order was asked for once, for the whole log
 
 
 def read_date(value: CellValue, reading: DateReading) -> dt.date | NotRead:
@@ -80,6 +83,18 @@ def read_date(value: CellValue, reading: DateReading) -> dt.date | NotRead:
     return _date_in_text(plain(value).casefold().lstrip("'"), reading)
 
 
+def order_of(text: str) -> str:
+    """Return which order of day and month a date typed as text proves, or EITHER_ORDER; else nothing."""
+    typed = _NUMERIC.fullmatch(plain(text).lstrip("'"))
+    if typed is None or typed[1].lstrip("0") == typed[2].lstrip("0"):
+        return ""
+    return _proven(int(typed[1]), int(typed[2])) or EITHER_ORDER
+
+
+def _proven(first: int, second: int) -> DateOrder:
+    return "day first" if first > 12 else "month first" if second > 12 else None
+
+
 def _sensible(day: dt.date) -> dt.date | NotRead:
     return day if _FIRST_YEAR <= day.year <= _LAST_YEAR else _OLD_DATE
 
@@ -89,10 +104,10 @@ def _date_in_text(text: str, reading: DateReading) -> dt.date | NotRead:
         return _day(int(typed[1]), int(typed[2]), int(typed[3]))
     if typed := _NUMERIC.fullmatch(text):
         first, second = int(typed[1]), int(typed[2])
-        only = "day first" if first > 12 else "month first" if second > 12 else None
+        only = _proven(first, second)
         order = only or reading.order
         if order is None and first != second:
-            return _WHICH_ORDER
+            return replace(_WHICH_ORDER, said=reading.asked)
         if reading.order not in (None, order):
             return NotRead(f"does not fit the Date order on Season, {reading.order}", "Mend one of the two.")
         day, month = (first, second) if order == "day first" else (second, first)
@@ -178,15 +193,15 @@ def read_compass(value: CellValue) -> float | NotRead:
         if 0 <= value <= 360:
             return float(value) % 360
         return NotRead("isn't a direction", "Type a compass point, or degrees from 0 to 360.")
-    text = plain(str(value)).casefold().removeprefix("from ").rstrip("°").strip()
+    text = _DEGREES.sub("", plain(str(value)).casefold().removeprefix("from "))
     if text in _LIGHT_WORDS:
         return LIGHT_WIND
     if text.replace(".", "", 1).isdecimal():
         return read_compass(float(text))
-    letters = "".join(letter for letter in text if letter.isalpha())
+    letters = re.sub(r"[ ./'-]", "", text)
     for word in ("north", "south", "east", "west"):
         letters = letters.replace(word, word[0])
-    letters = letters.removesuffix("erly")
+    letters = letters.removesuffix("erly").removesuffix("ly")
     if letters in _POINT_DEGREES:
         return _POINT_DEGREES[letters]
     return NotRead("isn't a direction", "Type a compass point as NW, degrees, or calm.")

@@ -40,11 +40,15 @@ def _is_there(tidy: TidySheet, column: Column) -> bool:
 
 
 def _take_out(tidy: TidySheet, index: int, key: str, why: NotRead) -> None:
-    if tidy.used[index]:
+    if tidy.used[index] and why.said:
+        tidy.used[index] = False
+    elif tidy.used[index]:
         tidy.set_aside("required_unread", index, key, why=why.why, remedy=why.remedy)
 
 
 def _leave_out(tidy: TidySheet, index: int, key: str, why: NotRead, instead: str) -> None:
+    if why.said:
+        return
     code = "cell_impossible" if why.impossible else "cell_unread"
     tidy.say(code, index, key, why=why.why, remedy=why.remedy, instead=instead)
 

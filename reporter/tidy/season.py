@@ -10,7 +10,9 @@ from reporter.schema.log import BY_KEY, SHEETS
 from reporter.schema.problems import Problem, problem
 from reporter.tidy.cells import CellContext
 from reporter.tidy.frames import frame
+from reporter.tidy.habits import read_habits
 from reporter.tidy.layout import Layout
+from reporter.tidy.lengths import check_lengths
 from reporter.tidy.links import link_trips, trip_book
 from reporter.tidy.names import read_names, resolve
 from reporter.tidy.needed import require
@@ -21,6 +23,7 @@ from reporter.tidy.species import NO_FISH_CODE, fish_are, resolve_species
 from reporter.tidy.trip_numbers import check_alike, check_missing, check_twice
 from reporter.tidy.trips import NOT_FISHED, check_dates, check_hours_off, check_times, fill_usual_times
 from reporter.tidy.weights import check_weights
+from reporter.tidy.years import set_aside_wrong_years
 
 if TYPE_CHECKING:
     import pandas as pd
@@ -52,13 +55,14 @@ def tidy_log(book: RawBook, layout: Layout, found: list[Problem]) -> TidyLog:
     """Make a raw log typed through its layout. `found` are the problems of finding the layout."""
     season = _tidied(book, layout, "season", CellContext())
     settings = read_settings(season)
+    context, habits = read_habits(book, layout, settings.context)
     sheets = {"season": season} if season else {}
     for sheet in SHEETS:
-        made = _tidied(book, layout, sheet.key, settings.context) if sheet.key != "season" else None
+        made = _tidied(book, layout, sheet.key, context) if sheet.key != "season" else None
         if made:
             sheets[sheet.key] = made
-    extra = _check_sheets(sheets, settings)
-    problems = [*found, *_time_columns(layout, settings), *_whole_log(sheets, settings)]
+    extra = _check_sheets(sheets, settings, context)
+    problems = [*found, *habits, *_time_columns(layout, settings), *_whole_log(sheets, settings)]
     for tidy in sheets.values():
         problems += tidy.problems
     return TidyLog(
@@ -81,7 +85,9 @@ def _tidied(book: RawBook, layout: Layout, key: str, context: CellContext) -> Ti
     return tidy_sheet(raw, sheet, layout[key], context)
 
 
-def _check_sheets(sheets: dict[str, TidySheet], settings: Settings) -> dict[str, dict[str, list[Any]]]:
+def _check_sheets(
+    sheets: dict[str, TidySheet], settings: Settings, context: CellContext
+) -> dict[str, dict[str, list[Any]]]:
     """Check every sheet; return the columns that link them: sheet key -> column -> values."""
     names = {}
     for key, name_column in _NAMED.items():
@@ -92,7 +98,7 @@ def _check_sheets(sheets: dict[str, TidySheet], settings: Settings) -> dict[str,
     extra: dict[str, dict[str, list[Any]]] = {}
     if "trips" in sheets:
         extra["trips"] = _check_trips(sheets["trips"], settings)
-        extra |= _linked(sheets, settings)
+        extra |= _linked(sheets, settings, context)
     for key in ("weather", "reports", "fees", "keep_rules", "hunches"):
         if key in sheets:
             require(sheets[key])
@@ -111,6 +117,7 @@ def _check_trips(tidy: TidySheet, settings: Settings) -> dict[str, list[Any]]:
     check_twice(tidy)
     require(tidy, excused=lambda index, key: not_fished[index] and key != "trip")
     void = [status == "void" for status in tidy.columns["status"]]
+    set_aside_wrong_years(tidy, settings.season_days, void)
     check_dates(tidy, settings, void)
     begins, ends = check_times(tidy, void)
     check_hours_off(tidy, begins, ends)
@@ -119,7 +126,9 @@ def _check_trips(tidy: TidySheet, settings: Settings) -> dict[str, list[Any]]:
     return {"trip_no": list(range(1, len(tidy.used) + 1)), "begin_min": begins, "end_min": ends}
 
 
-def _linked(sheets: dict[str, TidySheet], settings: Settings) -> dict[str, dict[str, list[Any]]]:
+def _linked(
+    sheets: dict[str, TidySheet], settings: Settings, context: CellContext
+) -> dict[str, dict[str, list[Any]]]:
     """Check the sheets whose rows point at trips; return their trip numbers."""
     book = trip_book(sheets["trips"])
     linked: dict[str, dict[str, list[Any]]] = {}
@@ -130,8 +139,9 @@ def _linked(sheets: dict[str, TidySheet], settings: Settings) -> dict[str, dict[
         require(tidy, instead=lambda column: ", counted as 1" if column in ("rods", "count") else "")
         if key == "catch":
             resolve_species(tidy, settings.bare_bass)
+            check_lengths(tidy, context.system)
             check_weights(tidy)
-        trips = link_trips(tidy, book, settings.context.dates, _lost(tidy))
+        trips = link_trips(tidy, book, context.dates, _lost(tidy))
         linked[key] = {
             "trip_no": [0 if trip is None else trip + 1 for trip in trips.linked],
             "from_above": trips.from_above,

@@ -47,7 +47,8 @@ class Settings:
     def context(self) -> CellContext:
         """How the cells of the whole log are read."""
         first, last = self["first_day"], self["last_day"]
-        return CellContext(self.system, self["decimal_mark"], DateReading(self["date_order"], first, last))
+        dates = DateReading(self["date_order"], first, last)
+        return CellContext(self.system, self["decimal_mark"], self["weight_point"], dates)
 
     @property
     def counted(self) -> frozenset[str] | None:

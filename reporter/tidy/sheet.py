@@ -76,6 +76,7 @@ def tidy_sheet(raw: RawSheet, sheet: Sheet, place: SheetLayout, context: CellCon
     rows, problems = find_rows(raw, sheet, place)
     count = len(rows.numbers)
     tidy = TidySheet(rows, {}, {}, [True] * count, problems)
+    _say_hidden(tidy, raw)
     for column in sheet.columns:
         if column.key not in place.columns:
             tidy.columns[column.key] = [None] * count
@@ -91,6 +92,12 @@ def tidy_sheet(raw: RawSheet, sheet: Sheet, place: SheetLayout, context: CellCon
         _check_marks(tidy, column)
         _check_range(tidy, column, own_unit(column, unit, context.system))
     return tidy
+
+
+def _say_hidden(tidy: TidySheet, raw: RawSheet) -> None:
+    hidden = [index for index, number in enumerate(tidy.rows.numbers) if number in raw.hidden_rows]
+    if hidden:
+        tidy.say("rows_hidden", hidden[0], count=len(hidden))
 
 
 def _unit_unknown(tidy: TidySheet, column: Column, odd: str) -> Problem:

@@ -36,11 +36,15 @@ _VULGAR = {
 
 @dataclass(frozen=True, slots=True)
 class NotRead:
-    """A cell that is not used: why, completing "'value' ...", how to mend it, whether it was impossible."""
+    """A cell that is not used: why, completing "'value' ...", how to mend it, whether it was impossible.
+
+    said: whether a problem of the whole log stands for it, so that the cell needs no line of its own.
+    """
 
     why: str
     remedy: str
     impossible: bool = False
+    said: bool = False
 
 
 def plain(text: str) -> str:

@@ -32,6 +32,7 @@ class Case:
     rates: tuple[float, float] | None = (6, 24.0)
     aside: Mapping[str, int] = field(default_factory=dict)
     merged: Mapping[str, str] = field(default_factory=dict)
+    hidden: Mapping[str, tuple[int, ...]] = field(default_factory=dict)
 
 
 def stop(code: str, changes: Mapping[str, object], *found: Triple) -> Case:
@@ -104,6 +105,26 @@ STOPS = (
         {"Season": {"B2": None}, "Catch": {"D1": "Length"}},
         ("Catch", 0, "unit_unknown"),
     ),
+    stop(
+        "date_orders_mixed",
+        {"Trips": {"B2": "13/06/2026", "B3": "06/14/2026"}},
+        ("Trips", 2, "date_orders_mixed"),
+    ),
+    stop(
+        "dates_turned",
+        {"Weather": [["Date"], ["13/04/2026"], *([dt.date(2026, month, 4)] for month in range(1, 6))]},
+        ("Weather", 2, "dates_turned"),
+    ),
+    stop(
+        "decimal_marks_mixed",
+        {"Catch": {"D2": "15,5", "D3": "14.5"}},
+        ("Catch", 2, "decimal_marks_mixed"),
+    ),
+    stop(
+        "weight_points",
+        {"Catch": {"F1": "Weight (lb)", "D2": None, "D3": None, "F2": 1.12, "F3": "1-10"}},
+        ("Catch", 2, "weight_points"),
+    ),
 )
 
 ROWS = (
@@ -161,6 +182,20 @@ ROWS = (
     aside(
         "outside_season", {"Trips": trip("T-004", day=dt.date(2026, 2, 28))}, ("Trips", 5, "outside_season")
     ),
+    aside(
+        "wrong_year",
+        {
+            "Season": dict.fromkeys(("B4", "B5"), dt.date(2027, 3, 31)),
+            "Trips": {
+                **dict.fromkeys(("G5", "G7"), "cancelled"),
+                "G1": "Status",
+                **trip("T-004", day=dt.date(2026, 12, 20)),
+                **row(6, "T-005", dt.date(2026, 1, 4), "Lake Arden", SIX, TEN, 2),
+                **row(7, "T-006", dt.date(2027, 1, 9), "Lake Arden", SIX, TEN, 2),
+            },
+        },
+        ("Trips", 6, "wrong_year"),
+    ),
     aside("species_two_meanings", fish("T-003", "Jerkbait", "trout"), ("Catch", 5, "species_two_meanings")),
     aside("species_unknown", fish("T-003", "Jerkbait", "wallaye"), ("Catch", 5, "species_unknown")),
     aside(
@@ -191,6 +226,7 @@ ROWS = (
 )
 
 CELLS = (
+    Case("length_impossible", "set aside", {"Catch": {"D2": 46}}, (("Catch", 2, "length_impossible"),)),
     Case("cell_unread", "set aside", {"Effort": {"E4": "3 + 1 lost"}}, (("Effort", 4, "cell_unread"),)),
     Case("cell_impossible", "set aside", {"Catch": {"D2": 1650}}, (("Catch", 2, "cell_impossible"),)),
     Case(

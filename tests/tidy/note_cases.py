@@ -93,4 +93,10 @@ NOTES = (
     note("column_not_read", {"Trips": {"G1": "Tip", "G2": 50}}, ("Trips", 1, "column_not_read")),
     note("sheet_not_read", {"My notes": [["a", "b"]]}, ("My notes", 0, "sheet_not_read")),
     note("beyond_headings", {"Trips": {"H3": "windy"}}, ("Trips", 0, "beyond_headings")),
+    Case("rows_hidden", "note", {}, (("Trips", 3, "rows_hidden"),), hidden={"Trips": (3, 4)}),
+    note(
+        "date_order_found",
+        {"Weather": [["Date", "Sky"], ["13/07/2026", "clear"], ["03/07/2026", "rain"]]},
+        ("Weather", 2, "date_order_found"),
+    ),
 )

@@ -18,6 +18,13 @@ CELLS: tuple[Finding, ...] = (
         "{remedy}",
     ),
     Finding(
+        "length_impossible",
+        "set aside",
+        "A length impossible for the species",
+        "{value} {why} ({species}). Length not used; the fish is.",
+        "{remedy}",
+    ),
+    Finding(
         "weight_impossible",
         "set aside",
         "A weight impossible for the length",

@@ -220,4 +220,18 @@ NOTES: tuple[Finding, ...] = (
         "The log is an {value} file: a cell that shows an error cannot be told from a blank one there.",
         "Save it as an Excel workbook (.xlsx) to have such cells found.",
     ),
+    Finding(
+        "rows_hidden",
+        "note",
+        "Hidden rows",
+        "Hidden rows, by a filter or by hand: {count} from here on. They are read like the others.",
+        "Delete rows that must not count, or give the trip the Status void.",
+    ),
+    Finding(
+        "date_order_found",
+        "note",
+        "Which date order was read",
+        "'{value}' shows the {order}, so {count} dates that could have two meanings were read so.",
+        "Set Date order on Season to be sure.",
+    ),
 )

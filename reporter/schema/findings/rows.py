@@ -102,6 +102,13 @@ ROWS: tuple[Finding, ...] = (
         "Mend the date, or the {limit_name} on Season.",
     ),
     Finding(
+        "wrong_year",
+        "set aside",
+        "Last year typed in January",
+        "Dated {value}, but the row above is {before}{after}. Last year typed by habit? Row not used.",
+        "Mend the year, or put the rows in the order of their dates.",
+    ),
+    Finding(
         "outside_season",
         "set aside",
         "Outside the season",

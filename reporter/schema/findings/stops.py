@@ -73,4 +73,33 @@ STOPS: tuple[Finding, ...] = (
         "'{heading}' holds numbers, but {why}.",
         "Write the unit in the heading, as '{example}', or set Units on Season.",
     ),
+    Finding(
+        "date_orders_mixed",
+        "stop",
+        "Dates in two orders",
+        "'{first}' has the day first, '{second}' in {second_cell} the month. {count} dates are typed so.",
+        "Type them all alike, and set Date order on Season.",
+    ),
+    Finding(
+        "dates_turned",
+        "stop",
+        "Day and month may be exchanged",
+        "'{value}' is kept as text, and the {count} true dates of the column all have days up to 12: "
+        "day and month may be exchanged in them.",
+        "Type the dates again as 2026-04-18.",
+    ),
+    Finding(
+        "decimal_marks_mixed",
+        "stop",
+        "Decimal comma and decimal point",
+        "'{first}' has a decimal comma, '{second}' in {second_cell} a decimal point.",
+        "Choose one: set Decimal mark on Season.",
+    ),
+    Finding(
+        "weight_points",
+        "stop",
+        "Weights that look like pounds and ounces",
+        "Is {value} that many pounds, or pounds and ounces? {count} weights end in .10 to .15.",
+        "Set Weight point on Season: pounds or ounces.",
+    ),
 )

@@ -141,6 +141,14 @@ SETTINGS: tuple[Column, ...] = (
         same_as={".": "point", ",": "comma", "dot": "point"},
         example="point",
     ),
+    Column(
+        "weight_point",
+        "Weight point",
+        "choice",
+        "What 4.12 lb means: pounds (and a part of one) or ounces (4 lb 12 oz).",
+        allowed=("pounds", "ounces"),
+        same_as={"decimal": "pounds", "oz": "ounces", "pounds.ounces": "ounces", "lb.oz": "ounces"},
+    ),
     Column("thanks", "Thank-you line", "text", "Closes a client's copy.", audience="client"),
     Column("contact", "Contact line", "text", "How a client books again.", audience="client"),
 )

@@ -1,0 +1,159 @@
+"""Habits of a whole log: the one way in which its dates, its decimals and its weights are typed.
+
+What one cell leaves open another may settle, and what two cells contradict is one problem, not a hundred.
+"""
+
+import datetime as dt
+import re
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, replace
+
+from reporter.read.raw import CellValue, RawBook
+from reporter.schema.a1 import address
+from reporter.schema.column import Column, Sheet
+from reporter.schema.log import BY_KEY
+from reporter.schema.problems import Problem, problem
+from reporter.schema.thresholds import OUNCES_POINTS_FROM, OUNCES_POINTS_SHARE, TURNED_DATES_FROM
+from reporter.schema.units import usual_unit
+from reporter.tidy.cells import CellContext
+from reporter.tidy.layout import Layout
+from reporter.tidy.moments import EITHER_ORDER, DateOrder, order_of
+from reporter.tidy.words import plain, shown
+
+_LAST_MONTH = 12
+_DECIMAL_COMMA = re.compile(r"\d,\d(?!\d\d(?!\d))")
+_HUNDREDTHS = re.compile(r"\d+\.(\d\d)")
+_LIKE_OUNCES = frozenset({"10", "11", "12", "13", "14", "15"})
+_DASHED = re.compile(r"\d+ ?- ?\d+")
+_DECIMAL_POINT = re.compile(r"\d\.\d(?!\d\d,)")
+
+
+@dataclass(frozen=True, slots=True)
+class _Cell:
+    """A filled cell of a column."""
+
+    sheet: Sheet
+    heading: str
+    row: int
+    at: str
+    value: CellValue
+
+    @property
+    def where(self) -> str:
+        return f"{self.sheet.name} {self.at}"
+
+    def problem(self, code: str, **places: object) -> Problem:
+        return problem(
+            code,
+            self.sheet.name,
+            row=self.row,
+            cell=self.at,
+            heading=self.heading,
+            value=str(self.value),
+            **places,
+        )
+
+
+def read_habits(book: RawBook, layout: Layout, context: CellContext) -> tuple[CellContext, list[Problem]]:
+    """Settle what Season leaves open, from all cells at once; what contradicts itself stops the report."""
+    marks = _decimal_marks(book, layout) if context.mark is None else []
+    weights = _weight_points(book, layout, context) if context.weight_point is None else []
+    context, dates = _date_order(book, layout, context)
+    return context, [*marks, *weights, *dates]
+
+
+def _columns(
+    book: RawBook, layout: Layout, wanted: Callable[[Column], bool], kinds: type | tuple[type, ...]
+) -> Iterator[list[_Cell]]:
+    """Go through the wanted columns; of each, return the cells below the heading that are of some types."""
+    for raw in book.sheets:
+        key = next((key for key, place in layout.items() if place.name == raw.name and key != "season"), None)
+        if key is None:
+            continue
+        begin = raw.numbers.index(layout[key].heading_row) + 1
+        for column in BY_KEY[key].columns:
+            placed = layout[key].columns.get(column.key)
+            if placed is None or not wanted(column):
+                continue
+            position = placed.position
+            yield [
+                _Cell(BY_KEY[key], placed.heading, number, address(number, position + 1), cells[position])
+                for number, cells in zip(raw.numbers[begin:], raw.rows[begin:], strict=True)
+                if position < len(cells) and isinstance(cells[position], kinds)
+            ]
+
+
+def _date_order(book: RawBook, layout: Layout, context: CellContext) -> tuple[CellContext, list[Problem]]:
+    """Find the order of day and month that the dates typed as text prove."""
+    by_order: dict[str, list[_Cell]] = {}
+    turned: list[Problem] = []
+    for cells in _columns(book, layout, lambda column: column.kind == "date", (str, dt.date)):
+        proofs = _by_order(cells)
+        turned += _turned(cells, proofs.get("day first", []))
+        for order, found in proofs.items():
+            by_order.setdefault(order, []).extend(found)
+    if context.dates.order is not None:
+        return context, turned
+    day, month, either = (by_order.get(order, []) for order in ("day first", "month first", EITHER_ORDER))
+    if day and month:
+        asked = replace(context, dates=replace(context.dates, asked=True))
+        said = {"first": day[0].value, "second": month[0].value, "second_cell": month[0].where}
+        return asked, [day[0].problem("date_orders_mixed", count=len(day) + len(month) + len(either), **said)]
+    if not either or not (day or month):
+        return context, turned
+    order: DateOrder = "day first" if day else "month first"
+    proof = (day or month)[0]
+    settled = replace(context, dates=replace(context.dates, order=order))
+    return settled, [*turned, proof.problem("date_order_found", order=order, count=len(either))]
+
+
+def _by_order(cells: list[_Cell]) -> dict[str, list[_Cell]]:
+    found: dict[str, list[_Cell]] = {}
+    for cell in cells:
+        if isinstance(cell.value, str) and (order := order_of(cell.value)):
+            found.setdefault(order, []).append(cell)
+    return found
+
+
+def _turned(cells: list[_Cell], proofs: list[_Cell]) -> list[Problem]:
+    """Find a column in which a program took the days up to 12 for months, and left the rest as text."""
+    days = [cell.value.day for cell in cells if isinstance(cell.value, dt.date)]
+    if not proofs or len(days) < TURNED_DATES_FROM or max(days) > _LAST_MONTH:
+        return []
+    return [proofs[0].problem("dates_turned", count=len(days))]
+
+
+def _weight_points(book: RawBook, layout: Layout, context: CellContext) -> list[Problem]:
+    """Stop where weights look like pounds and ounces with a point between them."""
+    problems = []
+    for cells in _columns(book, layout, lambda column: column.quantity == "weight", (str, int, float)):
+        if not cells or _unit_of(cells[0], layout, context) != "lb":
+            continue
+        points = [found for cell in cells if (found := _HUNDREDTHS.fullmatch(plain(shown(cell.value))))]
+        like = [found[0] for found in points if found[1] in _LIKE_OUNCES]
+        dashed = any(_DASHED.fullmatch(plain(shown(cell.value))) for cell in cells)
+        often = len(like) >= max(OUNCES_POINTS_FROM, OUNCES_POINTS_SHARE * len(points))
+        if like and (dashed or often):
+            first = next(cell for cell in cells if plain(shown(cell.value)) == like[0])
+            problems.append(first.problem("weight_points", count=len(like)))
+    return problems
+
+
+def _unit_of(cell: _Cell, layout: Layout, context: CellContext) -> str:
+    placed = next(p for p in layout[cell.sheet.key].columns.values() if p.heading == cell.heading)
+    return (placed.unit or usual_unit("weight", context.system or "us")).label
+
+
+def _decimal_marks(book: RawBook, layout: Layout) -> list[Problem]:
+    """Stop where some numbers typed as text have a decimal comma and others a point."""
+    comma = point = None
+    for cells in _columns(book, layout, lambda column: bool(column.quantity) or column.kind == "number", str):
+        for cell in cells:
+            text = plain(str(cell.value))
+            comma = comma or (cell if _DECIMAL_COMMA.search(text) else None)
+            point = point or (cell if _DECIMAL_POINT.search(text) else None)
+    if comma is None or point is None:
+        return []
+    return [
+        comma.problem("decimal_marks_mixed", first=comma.value, second=point.value, second_cell=point.where)
+    ]

@@ -1,0 +1,52 @@
+"""Lengths beyond their species, as a guide slips: centimetres, millimetres and feet."""
+
+import pytest
+
+from reporter.schema.longest import LONGEST_MM
+from reporter.schema.species import BY_CODE
+from tests.tidy.shared import Read
+
+
+@pytest.mark.parametrize(
+    ("heading", "species", "typed", "remedy"),
+    [
+        ("Length (in)", "black crappie", 46, "Did you mean cm?"),
+        ("Length (in)", "largemouth bass", "46 in", "Did you mean cm?"),
+        ("Length (in)", "bluegill", 60, "Mend the length."),
+        ("Length (cm)", "smallmouth bass", 460 / 4, "Did you mean mm?"),
+        ("Length (in)", "northern pike", 1.5, "If that is feet, type 18."),
+        ("Length (in)", "largemouth bass", "1.6", "If that is feet, type 19.2."),
+    ],
+)
+def test_slip_takes_the_length_and_asks(
+    read: Read, heading: str, species: str, typed: object, remedy: str
+) -> None:
+    reading = read({"Catch": {"D1": heading, "C2": species, "D2": typed, "D3": None, "D4": None}})
+    (problem,) = [problem for problem in reading.problems if problem.row == 2]
+    assert problem.code == "length_impossible"
+    assert species in problem.text
+    assert problem.text.endswith(remedy)
+    assert reading.season is not None
+    assert reading.season.fish["length_mm"].isna().all()
+
+
+@pytest.mark.parametrize(
+    ("heading", "species", "typed"),
+    [
+        ("Length (in)", "northern pike", 46),
+        ("Length (in)", "largemouth bass", 28.5),
+        ("Length (in)", "largemouth bass", 3.5),
+        ("Length (in)", "bluegill", 2),
+        ("Length (cm)", "largemouth bass", 5),
+        ("Length (in)", "gar", 70),
+    ],
+)
+def test_fish_that_can_be_are_taken_at_their_word(
+    read: Read, heading: str, species: str, typed: object
+) -> None:
+    reading = read({"Catch": {"D1": heading, "C2": species, "D2": typed, "D3": None, "D4": None}})
+    assert [problem for problem in reading.problems if problem.code == "length_impossible"] == []
+
+
+def test_every_species_has_a_longest_length_but_gars() -> None:
+    assert set(BY_CODE) - set(LONGEST_MM) == {"GAR"}
