@@ -6,6 +6,7 @@ from pathlib import Path
 
 import openpyxl
 import pytest
+from openpyxl.styles import Font
 
 Change = list[list[object]] | dict[str, object] | None
 """A whole sheet as rows (its heading row among them), cells by address, or None: the sheet is left out."""
@@ -58,7 +59,7 @@ def clean_sheets() -> dict[str, list[list[object]]]:
 def write_log(tmp_path_factory: pytest.TempPathFactory) -> WriteLog:
     """Writes the clean log with changes by sheet, into a new folder unless one is given.
 
-    merged: sheet -> range of cells. hidden: sheet -> numbers of rows.
+    merged: sheet -> range of cells. hidden: sheet -> numbers of rows. struck: sheet -> cells struck through.
     """
 
     def write(
@@ -67,12 +68,16 @@ def write_log(tmp_path_factory: pytest.TempPathFactory) -> WriteLog:
         merged: Mapping[str, str] | None = None,
         folder: Path | None = None,
         hidden: Mapping[str, tuple[int, ...]] | None = None,
+        struck: Mapping[str, tuple[str, ...]] | None = None,
     ) -> Path:
         path = (folder or tmp_path_factory.mktemp("log")) / name
         book = _book(changes or {}, merged or {})
         for sheet, numbers in (hidden or {}).items():
             for number in numbers:
                 book[sheet].row_dimensions[number].hidden = True
+        for sheet, cells in (struck or {}).items():
+            for cell in cells:
+                book[sheet][cell].font = Font(strike=True)
         book.save(path)
         return path
 

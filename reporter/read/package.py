@@ -47,6 +47,12 @@ def sheets_in(archive: zipfile.ZipFile) -> list[SheetPart]:
     ]
 
 
+def styles_part(archive: zipfile.ZipFile) -> str:
+    """Return the part that holds the workbook's cell styles, or nothing."""
+    links = _links(archive, _book_part(archive)).values()
+    return next((part for relation, part in links if relation.endswith("/styles")), "")
+
+
 def _sheet(sheet: ElementTree.Element, links: dict[str, tuple[str, str]]) -> SheetPart:
     relation, part = links[sheet.attrib[_LINK_ID]]
     return SheetPart(

@@ -26,6 +26,7 @@ class RawSheet:
     merged: tuple[tuple[int, int, int, int], ...]  # first row, first column, last row, last column
     hidden_rows: frozenset[int]  # of numbers, those that a filter or the user has hidden
     visible: bool
+    struck_rows: frozenset[int] = frozenset()  # of numbers, those with a value that is struck through
 
 
 @dataclass(frozen=True, slots=True)

@@ -12,6 +12,7 @@ from reporter.read.marks import Marks, find_marks
 from reporter.read.package import SheetPart, sheets_in
 from reporter.read.raw import Address, CellValue, RawSheet
 from reporter.read.scan import Scan, scan_sheet
+from reporter.read.struck import find_struck_rows, struck_styles
 
 if TYPE_CHECKING:
     from openpyxl.workbook import Workbook
@@ -35,10 +36,11 @@ def read_xlsx(
     asked = [sheet for sheet in worksheets if wanted(sheet.name)]
     scans = [scan_sheet(archive, sheet) for sheet in asked]
     _check_size(scans)
+    struck = struck_styles(archive)
     with warnings.catch_warnings():
         warnings.simplefilter("ignore")  # openpyxl names features it does not keep; nothing is written here
         book = _open_values(file, {sheet.name for sheet in asked})
-        sheets = [_read(archive, book, sheet, scan) for sheet, scan in zip(asked, scans, strict=True)]
+        sheets = [_read(archive, book, sheet, scan, struck) for sheet, scan in zip(asked, scans, strict=True)]
         book.close()
     return sheets, [sheet.name for sheet in worksheets if sheet not in asked]
 
@@ -69,10 +71,16 @@ def _open_values(file: BinaryIO, names: set[str]) -> "Workbook":
     return reader.wb
 
 
-def _read(archive: zipfile.ZipFile, book: "Workbook", sheet: SheetPart, scan: Scan) -> RawSheet:
+def _read(
+    archive: zipfile.ZipFile, book: "Workbook", sheet: SheetPart, scan: Scan, struck: frozenset[str]
+) -> RawSheet:
     marks = Marks()
     rows = _Rows(marks)
+    crossed: set[int] = set()
     try:
+        if struck:
+            with archive.open(sheet.part) as part:
+                crossed = find_struck_rows(part, struck)
         if scan.formulas or scan.errors:
             with archive.open(sheet.part) as part:
                 rows = _Rows(marks := find_marks(part))
@@ -97,6 +105,7 @@ def _read(archive: zipfile.ZipFile, book: "Workbook", sheet: SheetPart, scan: Sc
         merged=tuple(sorted(scan.merged)),
         hidden_rows=frozenset(scan.hidden_rows).intersection(rows.numbers),
         visible=sheet.visible,
+        struck_rows=frozenset(crossed).intersection(rows.numbers),
     )
 
 

@@ -90,11 +90,11 @@ def _date_order(book: RawBook, layout: Layout, context: CellContext) -> tuple[Ce
     for cells in _columns(book, layout, lambda column: column.kind == "date", (str, dt.date)):
         proofs = _by_order(cells)
         turned += _turned(cells, proofs.get("day first", []))
-        for order, found in proofs.items():
-            by_order.setdefault(order, []).extend(found)
+        for proven, found in proofs.items():
+            by_order.setdefault(proven, []).extend(found)
     if context.dates.order is not None:
         return context, turned
-    day, month, either = (by_order.get(order, []) for order in ("day first", "month first", EITHER_ORDER))
+    day, month, either = (by_order.get(each, []) for each in ("day first", "month first", EITHER_ORDER))
     if day and month:
         asked = replace(context, dates=replace(context.dates, asked=True))
         said = {"first": day[0].value, "second": month[0].value, "second_cell": month[0].where}

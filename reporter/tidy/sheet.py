@@ -76,7 +76,7 @@ def tidy_sheet(raw: RawSheet, sheet: Sheet, place: SheetLayout, context: CellCon
     rows, problems = find_rows(raw, sheet, place)
     count = len(rows.numbers)
     tidy = TidySheet(rows, {}, {}, [True] * count, problems)
-    _say_hidden(tidy, raw)
+    _say_looks(tidy, raw)
     for column in sheet.columns:
         if column.key not in place.columns:
             tidy.columns[column.key] = [None] * count
@@ -94,10 +94,12 @@ def tidy_sheet(raw: RawSheet, sheet: Sheet, place: SheetLayout, context: CellCon
     return tidy
 
 
-def _say_hidden(tidy: TidySheet, raw: RawSheet) -> None:
-    hidden = [index for index, number in enumerate(tidy.rows.numbers) if number in raw.hidden_rows]
-    if hidden:
-        tidy.say("rows_hidden", hidden[0], count=len(hidden))
+def _say_looks(tidy: TidySheet, raw: RawSheet) -> None:
+    """Say once where rows look as if they were left out, which nothing in their cells says."""
+    for code, marked in (("rows_hidden", raw.hidden_rows), ("rows_struck", raw.struck_rows)):
+        found = [index for index, number in enumerate(tidy.rows.numbers) if number in marked]
+        if found:
+            tidy.say(code, found[0], count=len(found))
 
 
 def _unit_unknown(tidy: TidySheet, column: Column, odd: str) -> Problem:

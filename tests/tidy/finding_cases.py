@@ -33,6 +33,7 @@ class Case:
     aside: Mapping[str, int] = field(default_factory=dict)
     merged: Mapping[str, str] = field(default_factory=dict)
     hidden: Mapping[str, tuple[int, ...]] = field(default_factory=dict)
+    struck: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
 
 
 def stop(code: str, changes: Mapping[str, object], *found: Triple) -> Case:

@@ -94,6 +94,7 @@ NOTES = (
     note("sheet_not_read", {"My notes": [["a", "b"]]}, ("My notes", 0, "sheet_not_read")),
     note("beyond_headings", {"Trips": {"H3": "windy"}}, ("Trips", 0, "beyond_headings")),
     Case("rows_hidden", "note", {}, (("Trips", 3, "rows_hidden"),), hidden={"Trips": (3, 4)}),
+    Case("rows_struck", "note", {}, (("Effort", 3, "rows_struck"),), struck={"Effort": ("A3", "A5")}),
     note(
         "date_order_found",
         {"Weather": [["Date", "Sky"], ["13/07/2026", "clear"], ["03/07/2026", "rain"]]},

@@ -21,7 +21,7 @@ def case(request: pytest.FixtureRequest) -> Case:
 
 @pytest.fixture(scope="module")
 def reading(case: Case, read: Read) -> Reading:
-    return read(case.changes, merged=case.merged, hidden=case.hidden)
+    return read(case.changes, merged=case.merged, hidden=case.hidden, struck=case.struck)
 
 
 def test_clean_log_has_nothing_to_mend(read: Read) -> None:

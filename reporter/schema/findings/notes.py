@@ -228,6 +228,13 @@ NOTES: tuple[Finding, ...] = (
         "Delete rows that must not count, or give the trip the Status void.",
     ),
     Finding(
+        "rows_struck",
+        "note",
+        "Rows struck through",
+        "Struck through from here on: {count} rows. I can't tell what that means, so they count.",
+        "Delete rows that must not count, or give the trip the Status void.",
+    ),
+    Finding(
         "date_order_found",
         "note",
         "Which date order was read",
