@@ -224,14 +224,14 @@ NOTES: tuple[Finding, ...] = (
         "rows_hidden",
         "note",
         "Hidden rows",
-        "Hidden rows, by a filter or by hand: {count} from here on. They are read like the others.",
+        "Rows hidden by a filter or by hand, from here on: {count}. They are read like the others.",
         "Delete rows that must not count, or give the trip the Status void.",
     ),
     Finding(
         "rows_struck",
         "note",
         "Rows struck through",
-        "Struck through from here on: {count} rows. I can't tell what that means, so they count.",
+        "Rows struck through, from here on: {count}. I can't tell what that means, so they count.",
         "Delete rows that must not count, or give the trip the Status void.",
     ),
     Finding(

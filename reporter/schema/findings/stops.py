@@ -99,7 +99,7 @@ STOPS: tuple[Finding, ...] = (
         "weight_points",
         "stop",
         "Weights that look like pounds and ounces",
-        "Is {value} that many pounds, or pounds and ounces? {count} weights end in .10 to .15.",
+        "Is {value} that many pounds, or pounds and ounces? Weights that end in .10 to .15: {count}.",
         "Set Weight point on Season: pounds or ounces.",
     ),
 )
