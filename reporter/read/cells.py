@@ -3,9 +3,10 @@
 import datetime as dt
 import math
 import re
+from collections.abc import Iterable
 
 from reporter.read.marks import ERROR_TEXT
-from reporter.read.raw import CellValue
+from reporter.read.raw import Address, CellValue
 
 _ESCAPE = re.compile(r"_x([0-9A-Fa-f]{4})_")
 _ZERO_WIDTH = "\u200b\u200c\u200d\u200e\u200f\u2060\ufeff"
@@ -62,3 +63,21 @@ def _unescaped(found: re.Match[str]) -> str:
     character = chr(int(found[1], 16))
     # Half of a surrogate pair is no character: it could not be written anywhere again.
     return found[0] if "\ud800" <= character <= "\udfff" else character
+
+
+def settled_row(
+    values: Iterable[CellValue | CellError], number: int, errors: dict[Address, str]
+) -> tuple[CellValue, ...]:
+    """Return a row without the blanks that end it; what shows an error is None, and marked in ``errors``."""
+    cells: list[CellValue] = []
+    least = 0
+    for column, value in enumerate(values, start=1):
+        if isinstance(value, CellError):
+            errors[number, column] = str(value)
+            cells.append(None)
+            least = column
+        else:
+            cells.append(value)
+    while len(cells) > least and cells[-1] is None:
+        cells.pop()
+    return tuple(cells)

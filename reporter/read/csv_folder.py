@@ -6,7 +6,7 @@ import io
 from collections.abc import Callable
 from pathlib import Path
 
-from reporter.read.cells import CellError, visible_text
+from reporter.read.cells import settled_row, visible_text
 from reporter.read.errors import COPY_AGAIN, Refused
 from reporter.read.raw import Address, CellValue, RawSheet
 from reporter.read.xlsx import MAX_AREA, MAX_VALUES
@@ -50,7 +50,7 @@ def _sheet(path: Path, data: bytes) -> RawSheet:
     values = area = number = 0
     try:
         for number, record in enumerate(csv.reader(io.StringIO(text), delimiter=_delimiter(text)), start=1):
-            cells = _cells(record, number, errors)
+            cells = settled_row(map(visible_text, record), number, errors)
             if cells:
                 numbers.append(number)
                 rows.append(cells)
@@ -63,21 +63,6 @@ def _sheet(path: Path, data: bytes) -> RawSheet:
     except csv.Error as error:
         raise Refused(f"its {path.name} is damaged below row {number}; {COPY_AGAIN}") from error
     return RawSheet(path.stem, numbers, rows, errors, frozenset(), (), frozenset(), True)
-
-
-def _cells(record: list[str], number: int, errors: dict[Address, str]) -> tuple[CellValue, ...]:
-    """Return a record as a row, without the blanks that end it; what shows an error is marked."""
-    cells: list[CellValue] = []
-    least = 0
-    for column, stored in enumerate(record, start=1):
-        value = visible_text(stored)
-        if isinstance(value, CellError):
-            errors[number, column] = str(value)
-            value, least = None, column
-        cells.append(value)
-    while len(cells) > least and cells[-1] is None:
-        cells.pop()
-    return tuple(cells)
 
 
 def _decoded(path: Path, data: bytes) -> str:

@@ -8,7 +8,7 @@ import sys
 from collections.abc import Callable, Iterator
 from typing import Any, BinaryIO
 
-from reporter.read.cells import CellError, settled_value, visible_text
+from reporter.read.cells import CellError, settled_row, settled_value, visible_text
 from reporter.read.errors import SAVE_AGAIN, Refused
 from reporter.read.raw import CellValue, RawSheet
 from reporter.read.xlsx import MAX_AREA, MAX_VALUES
@@ -65,19 +65,10 @@ def _sheet(found: dict[str, Any]) -> RawSheet:
     rows: list[tuple[CellValue, ...]] = []
     errors: dict[tuple[int, int], str] = {}
     for number, cells in enumerate(found["rows"], start=1):
-        values: list[CellValue] = []
-        for column, cell in enumerate(cells, start=1):
-            value = _value(cell)
-            if isinstance(value, CellError):
-                errors[number, column] = str(value)
-                value = None
-            values.append(value)
-        least = max((column for row, column in errors if row == number), default=0)
-        while len(values) > least and values[-1] is None:
-            values.pop()
-        if values:
+        row = settled_row(map(_value, cells), number, errors)
+        if row:
             numbers.append(number)
-            rows.append(tuple(values))
+            rows.append(row)
     return RawSheet(
         name=found["name"],
         numbers=numbers,

@@ -14,10 +14,10 @@ from reporter.schema.column import Column, Sheet
 from reporter.schema.log import BY_KEY
 from reporter.schema.problems import Problem, problem
 from reporter.schema.thresholds import OUNCES_POINTS_FROM, OUNCES_POINTS_SHARE, TURNED_DATES_FROM
-from reporter.schema.units import usual_unit
 from reporter.tidy.cells import CellContext
-from reporter.tidy.layout import Layout
+from reporter.tidy.layout import Layout, Placed
 from reporter.tidy.moments import EITHER_ORDER, DateOrder, order_of
+from reporter.tidy.ranges import own_unit
 from reporter.tidy.words import plain, shown
 
 _LAST_MONTH = 12
@@ -33,14 +33,22 @@ class _Cell:
     """A filled cell of a column."""
 
     sheet: Sheet
-    heading: str
+    column: Column
+    placed: Placed
     row: int
-    at: str
     value: CellValue
+
+    @property
+    def at(self) -> str:
+        return address(self.row, self.placed.position + 1)
 
     @property
     def where(self) -> str:
         return f"{self.sheet.name} {self.at}"
+
+    @property
+    def text(self) -> str:
+        return plain(shown(self.value))
 
     def problem(self, code: str, **places: object) -> Problem:
         return problem(
@@ -48,8 +56,8 @@ class _Cell:
             self.sheet.name,
             row=self.row,
             cell=self.at,
-            heading=self.heading,
-            value=str(self.value),
+            heading=self.placed.heading,
+            value=shown(self.value),
             **places,
         )
 
@@ -77,7 +85,7 @@ def _columns(
                 continue
             position = placed.position
             yield [
-                _Cell(BY_KEY[key], placed.heading, number, address(number, position + 1), cells[position])
+                _Cell(BY_KEY[key], column, placed, number, cells[position])
                 for number, cells in zip(raw.numbers[begin:], raw.rows[begin:], strict=True)
                 if position < len(cells) and isinstance(cells[position], kinds)
             ]
@@ -127,21 +135,16 @@ def _weight_points(book: RawBook, layout: Layout, context: CellContext) -> list[
     """Stop where weights look like pounds and ounces with a point between them."""
     problems = []
     for cells in _columns(book, layout, lambda column: column.quantity == "weight", (str, int, float)):
-        if not cells or _unit_of(cells[0], layout, context) != "lb":
+        unit = own_unit(cells[0].column, cells[0].placed.unit, context.system) if cells else None
+        if unit is None or unit.label != "lb":
             continue
-        points = [found for cell in cells if (found := _HUNDREDTHS.fullmatch(plain(shown(cell.value))))]
-        like = [found[0] for found in points if found[1] in _LIKE_OUNCES]
-        dashed = any(_DASHED.fullmatch(plain(shown(cell.value))) for cell in cells)
+        points = [(cell, found[1]) for cell in cells if (found := _HUNDREDTHS.fullmatch(cell.text))]
+        like = [cell for cell, hundredths in points if hundredths in _LIKE_OUNCES]
+        dashed = any(_DASHED.fullmatch(cell.text) for cell in cells)
         often = len(like) >= max(OUNCES_POINTS_FROM, OUNCES_POINTS_SHARE * len(points))
         if like and (dashed or often):
-            first = next(cell for cell in cells if plain(shown(cell.value)) == like[0])
-            problems.append(first.problem("weight_points", count=len(like)))
+            problems.append(like[0].problem("weight_points", count=len(like)))
     return problems
-
-
-def _unit_of(cell: _Cell, layout: Layout, context: CellContext) -> str:
-    placed = next(p for p in layout[cell.sheet.key].columns.values() if p.heading == cell.heading)
-    return (placed.unit or usual_unit("weight", context.system or "us")).label
 
 
 def _decimal_marks(book: RawBook, layout: Layout) -> list[Problem]:
@@ -149,9 +152,8 @@ def _decimal_marks(book: RawBook, layout: Layout) -> list[Problem]:
     comma = point = None
     for cells in _columns(book, layout, lambda column: bool(column.quantity) or column.kind == "number", str):
         for cell in cells:
-            text = plain(str(cell.value))
-            comma = comma or (cell if _DECIMAL_COMMA.search(text) else None)
-            point = point or (cell if _DECIMAL_POINT.search(text) else None)
+            comma = comma or (cell if _DECIMAL_COMMA.search(cell.text) else None)
+            point = point or (cell if _DECIMAL_POINT.search(cell.text) else None)
     if comma is None or point is None:
         return []
     return [

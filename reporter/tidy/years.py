@@ -42,7 +42,7 @@ def _slips(days: Days, season: tuple[dt.date | None, dt.date | None]) -> Iterato
         after = days[below] if below < len(days) else None
         meant = _next_year(day)
         if after and meant - _NEAR <= after <= meant + _NEAR:
-            yield index, f"{before:%Y-%m-%d}", f" and the one below {after:%Y-%m-%d}"
+            yield index, f"{before:%Y-%m-%d}", f" and those below {after:%Y-%m-%d}"
         elif after is None and _only_so_in_season(day, meant, season):
             yield index, f"{before:%Y-%m-%d}", ""
         else:

@@ -105,8 +105,8 @@ ROWS: tuple[Finding, ...] = (
         "wrong_year",
         "set aside",
         "Last year typed in January",
-        "Dated {value}, but the row above is {before}{after}. Last year typed by habit? Row not used.",
-        "Mend the year, or put the rows in the order of their dates.",
+        "Dated {value}, but the rows above reach {before}{after}. Last year by habit? Row not used.",
+        "Mend the year, or sort the rows by date.",
     ),
     Finding(
         "outside_season",
