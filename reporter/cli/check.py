@@ -50,10 +50,11 @@ def check(logs: tuple[Path, ...], quiet: bool) -> None:
 
 
 def _print(reading: "Reading") -> None:
-    from reporter.schema.log import BY_KEY
     from reporter.schema.problems import EFFECTS
 
     say.result(reading.path.name)
+    if reading.layout:
+        say.result(f"Read through {reading.layout}.", indent=2)
     if not reading.problems:
         say.result("Nothing to mend: every row was read and used.", indent=2)
     for effect in EFFECTS:
@@ -66,8 +67,8 @@ def _print(reading: "Reading") -> None:
             say.result(f"{problem.where}{cell}: {problem.text}", indent=2)
     say.result()
     rows = [
-        (BY_KEY[key].name, count.read, count.used, count.set_aside, count.blank, count.not_rows)
-        for key, count in reading.counts.items()
+        (name, count.read, count.used, count.set_aside, count.blank, count.not_rows)
+        for name, count in reading.counts.items()
     ]
     if rows:
         say.table(("Rows", "read", "used", "set aside", "blank", "not rows"), rows)

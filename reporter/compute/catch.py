@@ -77,7 +77,7 @@ def make_pairs(stints: pd.DataFrame, fish: pd.DataFrame, trips: pd.DataFrame) ->
     effort = _effort_by_pair(stints)
     on_rows = _fish_by(fish[fish["counted"] & (fish["technique"] != "")], keys)
     pairs = effort.join(on_rows, how="outer")
-    pairs["reason"] = pairs["reason"].fillna("no_stint")
+    pairs["reason"] = pairs["reason"].astype(object).fillna("no_stint")
     pairs[["stints", *FATES, "on_rows"]] = pairs[["stints", *FATES, "on_rows"]].fillna(0.0)
     pairs["landed"] = np.maximum(pairs["tally"].fillna(0.0), pairs["on_rows"])
     pairs["unknown"] = pairs["landed"] - pairs["kept"] - pairs["released"]

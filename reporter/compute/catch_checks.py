@@ -16,15 +16,24 @@ _TRIPS, _EFFORT, _CATCH = (BY_KEY[key].name for key in ("trips", "effort", "catc
 
 
 def check_catch(
-    pairs: Pairs, fish: pd.DataFrame, catch: pd.DataFrame, stints: pd.DataFrame, trips: pd.DataFrame
+    pairs: Pairs,
+    fish: pd.DataFrame,
+    catch: pd.DataFrame,
+    stints: pd.DataFrame,
+    trips: pd.DataFrame,
+    *,
+    has_effort: bool,
 ) -> list[Problem]:
-    """Return the notes on fish, each at the first row that shows it."""
+    """Return the notes on fish, each at the first row that shows it.
+
+    has_effort: whether there is effort at all; where there is none, that was said once.
+    """
     table = pairs.table.merge(trips[["trip_no", "trip"]], on="trip_no")
+    without = [*_without_effort(table, fish), *_without_technique(table, fish)] if has_effort else []
     return [
         *_no_fish_written(stints, catch, trips),
         *_tally_less(table, stints),
-        *_without_effort(table, fish),
-        *_without_technique(table, fish),
+        *without,
         *_not_fished(trips, stints, fish),
         *_outside_trip(trips, fish),
     ]

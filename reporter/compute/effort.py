@@ -140,7 +140,10 @@ def _no_effort(table: pd.DataFrame) -> list[Problem]:
     """Set aside stints that come to no time at all."""
     empty = table["used"] & table["fished"] & ~(table["rod_hours"] > 0)
     table.loc[empty, "reason"] = "no_effort"
-    return [_say("no_effort", stint, why=_why_none(stint)) for stint in records(table[empty])]
+    untimed = records(table[empty & (table["timing"] == "")])  # only of layouts without any column of time
+    said = [_say("own_untimed", untimed[0], count=len(untimed))] if untimed else []
+    timed = records(table[empty & (table["timing"] != "")])
+    return [*said, *(_say("no_effort", stint, why=_why_none(stint)) for stint in timed)]
 
 
 def _why_none(stint: dict[str, Any]) -> str:

@@ -6,7 +6,6 @@ import pandas as pd
 from reporter.compute.fronts.calendar import CHANGES
 from reporter.compute.report import Report
 from reporter.schema.hunch_table import HUNCHES
-from reporter.schema.log import BY_KEY
 from reporter.schema.species import BY_CODE
 from reporter.schema.tables import TABLES
 from reporter.tidy.trips import clock
@@ -132,7 +131,7 @@ def _problems(report: Report) -> pd.DataFrame:
     found = report.season.problems
     return pd.DataFrame(
         {
-            "sheet": [problem.sheet for problem in found],
+            "sheet": [problem.place for problem in found],
             "row": pd.array([problem.row or None for problem in found], dtype="Int64"),
             "cell": [problem.cell for problem in found],
             "heading": [problem.heading for problem in found],
@@ -147,6 +146,6 @@ def _problems(report: Report) -> pd.DataFrame:
 def _rows(report: Report) -> pd.DataFrame:
     counts = report.season.counts
     return pd.DataFrame(
-        [[BY_KEY[key].name, c.read, c.used, c.set_aside, c.blank, c.not_rows] for key, c in counts.items()],
+        [[name, c.read, c.used, c.set_aside, c.blank, c.not_rows] for name, c in counts.items()],
         columns=["sheet", "read", "used", "set_aside", "blank", "not_rows"],
     )

@@ -1,6 +1,6 @@
 """A season: everything computed from one log, and everything found about it."""
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 import pandas as pd
 
@@ -20,10 +20,12 @@ from reporter.compute.rates import season_spread
 from reporter.compute.readings import reading_table
 from reporter.compute.spread import Spread
 from reporter.compute.trips import technique_table, trip_table
+from reporter.compute.worksheets import by_worksheet, with_row_numbers
 from reporter.schema.log import SHEETS
 from reporter.schema.problems import Problem
 from reporter.schema.units import System
-from reporter.tidy.rows import RowCount
+from reporter.tidy.own.counts import row_counts
+from reporter.tidy.rows import RowCount, RowFates
 from reporter.tidy.season import TidyLog
 from reporter.tidy.settings import Settings
 from reporter.tidy.weather.hours import HourlyFiles, WeatherFile
@@ -35,6 +37,7 @@ _SHEET_ORDER = {sheet.name: index for index, sheet in enumerate(SHEETS)}
 class Season:
     """A computed season.
 
+    layout: file name of the layout through which the log was read, where it has one of its own.
     trips, stints, pairs (trip-techniques), fish: see their modules. techniques: technique_no, technique,
     style. hunches: those that can be read. skills: client -> skill, where Clients gives it. readings: see
     `reporter.compute.readings`. fronts: which days lay behind a front; weather_files: the hourly files read
@@ -47,6 +50,7 @@ class Season:
     sha256: str
     settings: Settings
     system: System
+    layout: str
     trips: pd.DataFrame
     stints: pd.DataFrame
     pairs: pd.DataFrame
@@ -96,11 +100,13 @@ def compute_season(log: TidyLog, weather: HourlyFiles = NO_FILES) -> Season:
             latitude=log.settings["latitude"] is not None,
         ),
         *made.problems,
-        *check_catch(pairs, fish, catch, stints, trips),
+        *check_catch(pairs, fish, catch, stints, trips, has_effort=bool(log.fates["effort"].read)),
         *stint_problems,
         *check_alike(catch),
     ]
     problems = in_order(found)
+    won = rows_won_back(problems, log)
+    problems = by_worksheet(problems, log.worksheets)
     table = _described(pairs.table, techniques, trips)
     above = sum(int((t["from_above"] & t["used"]).sum()) for t in (effort, catch))
     return Season(
@@ -108,10 +114,11 @@ def compute_season(log: TidyLog, weather: HourlyFiles = NO_FILES) -> Season:
         sha256=log.sha256,
         settings=log.settings,
         system=log.settings.system or "us",
-        trips=trip_rates(trips, table),
-        stints=stints.assign(log=0, fish=placed),
+        layout=log.layout,
+        trips=with_row_numbers(trip_rates(trips, table)),
+        stints=with_row_numbers(stints.assign(log=0, fish=placed)),
         pairs=table,
-        fish=fish,
+        fish=with_row_numbers(fish),
         techniques=techniques,
         waters=waters,
         spread=season_spread(table),
@@ -122,11 +129,12 @@ def compute_season(log: TidyLog, weather: HourlyFiles = NO_FILES) -> Season:
         weather_files=weather.files,
         identity=fish_identity(fish, pairs),
         surplus=float(pairs.surplus.sum()),
-        counts=counts_with(
-            counts_with(log.counts, "effort", len(made.set_aside)), "hunches", len(hunches.problems)
+        counts=row_counts(
+            _with_aside(log.fates, {"effort": made.set_aside, "hunches": [p.row for p in hunches.problems]}),
+            log.worksheets,
         ),
         problems=problems,
-        fixes=in_fix_order(problems, rows_won_back(problems, log)),
+        fixes=in_fix_order(problems, won),
         from_above=above,
     )
 
@@ -134,19 +142,15 @@ def compute_season(log: TidyLog, weather: HourlyFiles = NO_FILES) -> Season:
 def _described(pairs: pd.DataFrame, techniques: pd.DataFrame, trips: pd.DataFrame) -> pd.DataFrame:
     """Add the technique's style and what is known of the trip to trip-techniques."""
     styles = techniques.set_index("technique")["style"]
-    table = pairs.assign(style=pairs["technique"].map(styles).fillna(""), season="season")
+    table = pairs.assign(style=pairs["technique"].map(styles).astype(object).fillna(""), season="season")
     of_trip = trips[["trip_no", "water", "month", "day_type", "call_day_type"]]
     of_trip = of_trip.assign(day_group=day_group(trips))
     return table.merge(of_trip, on="trip_no", how="left", sort=False)
 
 
-def counts_with(counts: dict[str, RowCount], key: str, more_aside: int) -> dict[str, RowCount]:
-    """Move rows of a sheet from used to set aside."""
-    if not more_aside:
-        return counts
-    count = counts[key]
-    moved = replace(count, used=count.used - more_aside, set_aside=count.set_aside + more_aside)
-    return counts | {key: moved}
+def _with_aside(fates: dict[str, RowFates], more: dict[str, list[int]]) -> dict[str, RowFates]:
+    """Return what became of the rows, with those that are set aside only now (sheet key -> rows)."""
+    return {key: found.with_aside(more.get(key, ())) for key, found in fates.items()}
 
 
 def in_order(problems: list[Problem]) -> list[Problem]:

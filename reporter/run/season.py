@@ -5,13 +5,17 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from reporter.beside.layout import layout_beside
 from reporter.compute.season import Season, compute_season, in_order
+from reporter.compute.worksheets import by_worksheet
 from reporter.read.door import open_log
 from reporter.run.weather import station_hours
 from reporter.schema.problems import Problem
 from reporter.tidy.layout import find_layout, wanted_sheet
+from reporter.tidy.own.counts import row_counts
+from reporter.tidy.own.place import place_own
 from reporter.tidy.rows import RowCount
-from reporter.tidy.season import tidy_log
+from reporter.tidy.season import TidyLog, tidy_log
 
 if TYPE_CHECKING:
     from reporter.read.weather.raw import RawWeather
@@ -19,12 +23,16 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True)
 class Reading:
-    """What became of a log: its problems, its rows by sheet key, and the season unless something stops it."""
+    """What became of a log: its problems, its rows by sheet, and the season unless something stops it.
+
+    layout: file name of the layout through which it was read, where it has one of its own.
+    """
 
     path: Path
     problems: list[Problem]
     counts: dict[str, RowCount]
     season: Season | None
+    layout: str = ""
 
     @property
     def stops(self) -> list[Problem]:
@@ -32,15 +40,25 @@ class Reading:
         return [found for found in self.problems if found.effect == "stop"]
 
 
+def _tidied(path: Path) -> TidyLog:
+    """Read a log through its own layout, where one is kept beside it, else through ours."""
+    own = layout_beside(path)
+    if own is None:
+        book = open_log(path, wanted_sheet)
+        return tidy_log(book, *find_layout(book))
+    book, layout, found = place_own(open_log(path, own.reads), own)
+    return tidy_log(book, layout, found)
+
+
 def read_season(path: Path, weather: "Sequence[RawWeather]" = ()) -> Reading:
     """Read a log; Unreadable (from `reporter.read.errors`) where the file itself cannot be read.
 
     weather: hourly files, as opened once for all logs.
     """
-    book = open_log(path, wanted_sheet)
-    layout, found = find_layout(book)
-    log = tidy_log(book, layout, found)
+    log = _tidied(path)
     if any(problem.effect == "stop" for problem in log.problems):
-        return Reading(path, in_order(log.problems), log.counts, None)
+        problems = by_worksheet(in_order(log.problems), log.worksheets)
+        counts = row_counts(log.fates, log.worksheets)
+        return Reading(path, problems, counts, None, log.layout)
     season = compute_season(log, station_hours(weather, log.settings))
-    return Reading(path, season.problems, season.counts, season)
+    return Reading(path, season.problems, season.counts, season, log.layout)

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from reporter.schema.finding import EFFECTS, Effect, Finding
 from reporter.schema.findings.cells import CELLS
 from reporter.schema.findings.notes import NOTES
+from reporter.schema.findings.own_layout import OWN_LAYOUT
 from reporter.schema.findings.rows import ROWS
 from reporter.schema.findings.stops import STOPS
 from reporter.schema.findings.weather import WEATHER, WEATHER_CELLS
@@ -19,7 +20,10 @@ __all__ = ["CATALOGUE", "CELL_CODES", "EFFECTS", "FINDINGS", "Effect", "Finding"
 
 @dataclass(frozen=True, slots=True)
 class Problem:
-    """A finding in a log: sheet, row (0: the whole sheet), cell address, heading, value as found, text."""
+    """A finding in a log: sheet, row (0: the whole sheet), cell address, heading, value as found, text.
+
+    worksheet: where the sheet's rows stand, in a log of another layout.
+    """
 
     code: str
     sheet: str
@@ -28,6 +32,12 @@ class Problem:
     heading: str
     value: str
     text: str
+    worksheet: str = ""
+
+    @property
+    def place(self) -> str:
+        """The worksheet, by the name that it has in the workbook, or that the log should have."""
+        return self.worksheet or self.sheet
 
     @property
     def effect(self) -> Effect:
@@ -37,7 +47,7 @@ class Problem:
     @property
     def where(self) -> str:
         """The place in words."""
-        place = f"{self.sheet} row {self.row}" if self.row else self.sheet
+        place = f"{self.place} row {self.row}" if self.row else self.place
         return f"{place}, {self.heading}" if self.heading and self.row else place
 
     @property
@@ -46,7 +56,7 @@ class Problem:
         return f"{self.where}: {self.text}"
 
 
-FINDINGS: tuple[Finding, ...] = (*STOPS, *ROWS, *CELLS, *NOTES, *WEATHER)
+FINDINGS: tuple[Finding, ...] = (*STOPS, *ROWS, *CELLS, *NOTES, *OWN_LAYOUT, *WEATHER)
 
 CELL_CODES: frozenset[str] = frozenset(finding.code for finding in (*CELLS, *WEATHER_CELLS))
 """Findings that set aside one cell, not its row."""

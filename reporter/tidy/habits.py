@@ -8,7 +8,7 @@ import re
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 
-from reporter.read.raw import CellValue, RawBook
+from reporter.read.raw import CellValue, RawBook, RawSheet
 from reporter.schema.a1 import address
 from reporter.schema.column import Column, Sheet
 from reporter.schema.log import BY_KEY
@@ -74,21 +74,32 @@ def _columns(
     book: RawBook, layout: Layout, wanted: Callable[[Column], bool], kinds: type | tuple[type, ...]
 ) -> Iterator[list[_Cell]]:
     """Go through the wanted columns; of each, return the cells below the heading that are of some types."""
-    for raw in book.sheets:
-        key = next((key for key, place in layout.items() if place.name == raw.name and key != "season"), None)
-        if key is None:
+    sheets = {raw.name: raw for raw in book.sheets}
+    for key, place in layout.items():
+        if key == "season":
             continue
-        begin = raw.numbers.index(layout[key].heading_row) + 1
         for column in BY_KEY[key].columns:
-            placed = layout[key].columns.get(column.key)
-            if placed is None or not wanted(column):
+            if not wanted(column):
                 continue
-            position = placed.position
-            yield [
-                _Cell(BY_KEY[key], column, placed, number, cells[position])
-                for number, cells in zip(raw.numbers[begin:], raw.rows[begin:], strict=True)
-                if position < len(cells) and isinstance(cells[position], kinds)
-            ]
+            for at, placed in place.everywhere(column.key):
+                yield _cells(sheets[at.name], at.heading_row, BY_KEY[key], column, placed, kinds)
+
+
+def _cells(
+    raw: RawSheet,
+    heading_row: int,
+    sheet: Sheet,
+    column: Column,
+    placed: Placed,
+    kinds: type | tuple[type, ...],
+) -> list[_Cell]:
+    begin = raw.numbers.index(heading_row) + 1
+    position = placed.position
+    return [
+        _Cell(sheet, column, placed, number, cells[position])
+        for number, cells in zip(raw.numbers[begin:], raw.rows[begin:], strict=True)
+        if position < len(cells) and isinstance(cells[position], kinds)
+    ]
 
 
 def _date_order(book: RawBook, layout: Layout, context: CellContext) -> tuple[CellContext, list[Problem]]:

@@ -5,16 +5,17 @@ Layout and nothing else. This one is found by the schema's own headings.
 """
 
 import re
-from collections.abc import Iterable
-from dataclasses import dataclass
+from collections.abc import Container, Iterable, Mapping
+from dataclasses import dataclass, field
 from functools import cache, lru_cache
+from typing import Literal
 
 from reporter.read.raw import CellValue, RawBook, RawSheet
 from reporter.schema.a1 import address
 from reporter.schema.column import Column, Sheet
 from reporter.schema.log import BY_KEY, SHEETS, TEXT_SHEETS, find_sheet, folded
 from reporter.schema.problems import Problem, problem
-from reporter.schema.units import Unit, find_unit
+from reporter.schema.units import Quantity, Unit, find_unit
 from reporter.tidy.words import plain
 
 _HEADING_SEARCH_ROWS = 40
@@ -37,12 +38,106 @@ class Placed:
 
 
 @dataclass(frozen=True, slots=True)
+class Group:
+    """Columns that together make one row of a sheet out of a row of a worksheet: those of one technique, say.
+
+    columns: column key -> place. fixed: column key -> what the headings say instead of a cell. The row is
+    made where one of `filled` holds something and none of `blank` does.
+    """
+
+    columns: dict[str, Placed]
+    fixed: dict[str, CellValue]
+    filled: tuple[Placed, ...]
+    blank: tuple[Placed, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class TripCells:
+    """How a worksheet of another layout says which trip a row belongs to.
+
+    by: "number", and columns is its place; "row", every row with something in one of the columns is a trip of
+    its own; "cells", the columns tell trips apart. before: what stands before "row 7" in the names that trips
+    without a number get.
+    """
+
+    by: Literal["number", "row", "cells"]
+    columns: tuple[Placed, ...]
+    before: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Worksheet:
+    """A worksheet of another layout.
+
+    heading_row: the last of its heading rows. headings: position -> heading, of every column that is read.
+    needed: positions that every true row fills. free: positions of free text.
+    """
+
+    name: str
+    heading_row: int
+    headings: Mapping[int, str]
+    needed: tuple[int, ...]
+    free: frozenset[int]
+
+
+@dataclass(frozen=True, slots=True)
+class Source:
+    """How rows of one sheet of the log are found in a worksheet of another layout.
+
+    columns: column key -> place. asks: places of which one must hold something for there to be a row. groups:
+    where there are any, a row gives as many rows of the log as groups hold something. trip: None where
+    `columns` hold the trip, or the sheet of the log has none. repeats: column keys that, with the trip, tell
+    the rows of the log apart where one stands on several rows of the worksheet; None where none does.
+    speaks: whether what concerns the worksheet as such is said here, so that it is said once.
+    """
+
+    worksheet: Worksheet
+    columns: dict[str, Placed]
+    asks: tuple[Placed, ...]
+    groups: tuple[Group, ...]
+    trip: TripCells | None
+    repeats: tuple[str, ...] | None
+    speaks: bool
+
+    @property
+    def name(self) -> str:
+        """The worksheet's name."""
+        return self.worksheet.name
+
+    @property
+    def heading_row(self) -> int:
+        """The last heading row."""
+        return self.worksheet.heading_row
+
+
+@dataclass(frozen=True, slots=True)
 class SheetLayout:
-    """A sheet's place: its name in the file, its heading row, column key -> place."""
+    """A sheet's place: its name in the file, its heading row, column key -> place.
+
+    sources: the worksheets that give its rows in another layout; None in the log's own. fixed: column key ->
+    what every row of such a sheet holds.
+    """
 
     name: str
     heading_row: int
     columns: dict[str, Placed]
+    sources: tuple[Source, ...] | None = None
+    fixed: Mapping[str, CellValue] = field(default_factory=dict)
+
+    def everywhere(self, key: str) -> "list[tuple[SheetLayout | Source, Placed]]":
+        """Return every place of a column with its worksheet: one, or one a group of another layout."""
+        if self.sources is None:
+            return [(self, self.columns[key])] if key in self.columns else []
+        return [
+            (source, columns[key])
+            for source in self.sources
+            for columns in (source.columns, *(group.columns for group in source.groups))
+            if key in columns
+        ]
+
+    def places(self, key: str) -> list[Placed]:
+        """Return every place of a column."""
+        return [placed for _, placed in self.everywhere(key)]
 
 
 Layout = dict[str, SheetLayout]
@@ -126,6 +221,18 @@ def match_heading(heading: str, sheet: Sheet) -> tuple[Column | None, Unit | Non
     return column, find_unit(column.quantity, unit_text)
 
 
+def without_unit(heading: str) -> str:
+    """Return a heading without what stands in brackets behind it."""
+    bracketed = _BRACKETED.fullmatch(heading)
+    return bracketed[1] if bracketed else heading
+
+
+def heading_unit(heading: str, quantity: Quantity) -> Unit | None:
+    """Return the unit of a quantity that a heading names, in brackets or as its last word."""
+    bracketed = _BRACKETED.fullmatch(heading)
+    return find_unit(quantity, bracketed[2] if bracketed else heading.rpartition(" ")[2])
+
+
 @lru_cache(maxsize=4096)
 def heading_key(heading: str, sheet_key: str) -> str:
     """Return the key of the column that a heading means, or nothing."""
@@ -175,7 +282,7 @@ def _twice(sheet: Sheet, column: Column, row: int, first: Placed, second: Placed
     )
 
 
-def missing_columns(sheet: Sheet, columns: dict[str, Placed], others: list[str]) -> list[Problem]:
+def missing_columns(sheet: Sheet, columns: Container[str], others: list[str]) -> list[Problem]:
     """Return a stop for every column that the sheet needs and the headings lack."""
     hint = f" I found {_listed(others)}: is one of them it?" if others else ""
     missing = [

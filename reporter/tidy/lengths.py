@@ -12,7 +12,7 @@ _INCHES_A_FOOT = 12
 
 def check_lengths(tidy: TidySheet, system: System | None) -> None:
     """Leave out lengths beyond their species; species are house codes already."""
-    placed = tidy.rows.place.columns.get("length_mm")
+    placed = next(iter(tidy.rows.place.places("length_mm")), None)
     unit = own_unit(tidy.sheet.column("length_mm"), placed.unit if placed else None, system)
     lengths = tidy.columns["length_mm"]
     for index, code in enumerate(tidy.columns["species"]):

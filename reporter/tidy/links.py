@@ -14,13 +14,16 @@ from reporter.tidy.words import NotRead
 
 @dataclass(frozen=True, slots=True)
 class TripBook:
-    """The trips by what points at them: number -> index on Trips; date -> indexes; alike -> number."""
+    """The trips by what points at them: number -> index on Trips; date -> indexes; alike -> number.
+
+    row_said: index -> the trip's row as a message names it.
+    """
 
     by_number: dict[str, int]
     by_date: dict[dt.date, list[int]]
     alike: dict[str, str]
     used: list[bool]
-    rows: list[int]
+    row_said: Callable[[int], str]
 
 
 def trip_book(trips: TidySheet) -> TripBook:
@@ -37,7 +40,7 @@ def trip_book(trips: TidySheet) -> TripBook:
             alike.setdefault(same_number(number), number)
         if day is not None and first == index:
             by_date[day].append(index)
-    return TripBook(by_number, dict(by_date), alike, trips.used, trips.rows.numbers)
+    return TripBook(by_number, dict(by_date), alike, trips.used, trips.rows.said)
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,8 +84,13 @@ def link_trips(tidy: TidySheet, book: TripBook, dates: DateReading, lost: Callab
         if tidy.used[index] and above.code:
             tidy.set_aside(above.code, index, "trip", lost=lost(index), **above.places)
         linked.append(above.trip)
-        from_above.append(blank and tidy.used[index])
+        from_above.append((blank or filled_in(tidy, index)) and tidy.used[index])
     return Linked(linked, from_above)
+
+
+def filled_in(tidy: TidySheet, index: int) -> bool:
+    """Whether a row's trip was filled in from the row above when its rows were found."""
+    return bool(tidy.rows.from_above) and tidy.rows.from_above[index]
 
 
 def _target(cell: CellValue, typed: str | None, book: TripBook, dates: DateReading) -> _Target:
@@ -94,7 +102,9 @@ def _target(cell: CellValue, typed: str | None, book: TripBook, dates: DateReadi
 
 def _serving(index: int, typed: str, book: TripBook) -> _Target:
     if not book.used[index]:
-        return _Target(index, code="trip_set_aside", places={"value": typed, "trip_row": book.rows[index]})
+        return _Target(
+            index, code="trip_set_aside", places={"value": typed, "trip_row": book.row_said(index)}
+        )
     return _Target(index)
 
 

@@ -47,7 +47,7 @@ def read_names(tidy: TidySheet | None, key: str, sheet_name: str) -> Names:
             continue
         spelling = folded(name) or name
         if spelling in rows:
-            tidy.set_aside("name_twice", index, key, other=tidy.rows.numbers[rows[spelling]])
+            tidy.set_aside("name_twice", index, key, other=tidy.rows.said(rows[spelling]))
             continue
         rows[spelling] = index
         names.spellings[spelling] = name

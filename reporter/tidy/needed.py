@@ -30,13 +30,13 @@ def require(
                 _leave_out(tidy, index, column.key, why, instead(column.key))
         if needed and not column.blank_is_above:
             _require_filled(tidy, column, excused)
-    if any(all(key in tidy.rows.place.columns for key in group) for group in tidy.sheet.one_of):
+    if any(all(key in tidy.rows.cells for key in group) for group in tidy.sheet.one_of):
         _require_group(tidy)
     _say_merged(tidy)
 
 
 def _is_there(tidy: TidySheet, column: Column) -> bool:
-    return column.key in tidy.rows.place.columns or any(v is not None for v in tidy.columns[column.key])
+    return column.key in tidy.rows.cells or any(v is not None for v in tidy.columns[column.key])
 
 
 def _take_out(tidy: TidySheet, index: int, key: str, why: NotRead) -> None:
@@ -63,7 +63,7 @@ def _require_filled(tidy: TidySheet, column: Column, excused: Excused) -> None:
             first, last = merged[index]
             tidy.set_aside("merged", index, column.key, first=first, last=last)
         else:
-            missing = tidy.rows.heading(column.key)
+            missing = tidy.rows.heading(column.key, index)
             tidy.set_aside("required_blank", index, column.key, filled=_filled(tidy, index), missing=missing)
 
 
@@ -71,7 +71,7 @@ def _filled(tidy: TidySheet, index: int) -> str:
     """Return the heading of the first filled cell of a row."""
     for key, cells in tidy.rows.cells.items():
         if cells[index] is not None:
-            return tidy.rows.heading(key)
+            return tidy.rows.heading(key, index)
     return "an error"
 
 

@@ -1,12 +1,13 @@
 """A whole season log made typed: raw sheets in, tables and problems out."""
 
-from collections.abc import Callable
-from dataclasses import dataclass
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any
 
 from reporter.read.raw import RawBook
 from reporter.schema.column import Unless
 from reporter.schema.log import BY_KEY, SHEETS
+from reporter.schema.own_layout import HOURS_FISHED
 from reporter.schema.problems import Problem, problem
 from reporter.tidy.cells import CellContext
 from reporter.tidy.frames import frame
@@ -16,7 +17,10 @@ from reporter.tidy.lengths import check_lengths
 from reporter.tidy.links import link_trips, trip_book
 from reporter.tidy.names import read_names, resolve
 from reporter.tidy.needed import require
-from reporter.tidy.rows import RowCount
+from reporter.tidy.own.hours import fill_ends
+from reporter.tidy.own.rows import own_rows
+from reporter.tidy.own.totals import check_totals
+from reporter.tidy.rows import RowFates, find_rows
 from reporter.tidy.settings import Settings, read_settings
 from reporter.tidy.sheet import TidySheet, tidy_sheet
 from reporter.tidy.species import NO_FISH_CODE, fish_are, resolve_species
@@ -40,15 +44,18 @@ class TidyLog:
     columns. Trips have `trip_no` (from 1), `begin_min` and `end_min` (minutes after the first midnight);
     Effort, Catch and Conditions have `trip_no` (0: none) and `from_above` (whether a blank meant the row
     above); Effort has `tallied` (whether anything is typed in Landed). Rows set aside are in the tables too.
-    counts: sheet key -> what became of its rows.
+    fates: sheet key -> what became of its rows. layout: file name of the layout through which it was read,
+    where the log has one of its own; worksheets: then, sheet name -> the worksheets that its rows come from.
     """
 
     name: str
     sha256: str
     settings: Settings
     tables: "dict[str, pd.DataFrame]"
-    counts: dict[str, RowCount]
+    fates: dict[str, RowFates]
     problems: list[Problem]
+    layout: str = ""
+    worksheets: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
 
 
 def tidy_log(book: RawBook, layout: Layout, found: list[Problem]) -> TidyLog:
@@ -70,19 +77,36 @@ def tidy_log(book: RawBook, layout: Layout, found: list[Problem]) -> TidyLog:
         book.sha256,
         settings,
         {key: frame(tidy, extra.get(key, {})) for key, tidy in sheets.items()},
-        {key: tidy.rows.count(tidy.used) for key, tidy in sheets.items()},
+        {key: tidy.rows.fates(tidy.used) for key, tidy in sheets.items()},
         problems,
+        book.layout,
+        _worksheets(layout) if book.layout else {},
     )
+
+
+def _worksheets(layout: Layout) -> dict[str, tuple[str, ...]]:
+    """Return sheet name -> the worksheets that its rows come from."""
+    return {
+        BY_KEY[key].name: (place.name,)
+        if place.sources is None
+        else tuple(source.name for source in place.sources)
+        for key, place in layout.items()
+    }
 
 
 def _tidied(book: RawBook, layout: Layout, key: str, context: CellContext) -> TidySheet | None:
     """Read a sheet; None where it is not there, or lacks the needed column that says what its rows are."""
     sheet = BY_KEY[key]
     first = sheet.columns[0]
-    if key not in layout or (first.required and first.key not in layout[key].columns):
+    if key not in layout:
         return None
-    raw = next(raw for raw in book.sheets if raw.name == layout[key].name)
-    return tidy_sheet(raw, sheet, layout[key], context)
+    place = layout[key]
+    if place.sources is not None:
+        return tidy_sheet(*own_rows(book, key, place), context)
+    if first.required and first.key not in place.columns:
+        return None
+    raw = next(raw for raw in book.sheets if raw.name == place.name)
+    return tidy_sheet(*find_rows(raw, sheet, place), context)
 
 
 def _check_sheets(
@@ -113,6 +137,7 @@ def _check_sheets(
 
 def _check_trips(tidy: TidySheet, settings: Settings) -> dict[str, list[Any]]:
     not_fished = [status in NOT_FISHED for status in tidy.columns["status"]]
+    fill_ends(tidy, settings)
     fill_usual_times(tidy, settings)
     check_twice(tidy)
     require(tidy, excused=lambda index, key: not_fished[index] and key != "trip")
@@ -141,6 +166,7 @@ def _linked(
             resolve_species(tidy, settings.bare_bass)
             check_lengths(tidy, context.system)
             check_weights(tidy)
+            check_totals(tidy)
         trips = link_trips(tidy, book, context.dates, _lost(tidy))
         linked[key] = {
             "trip_no": [0 if trip is None else trip + 1 for trip in trips.linked],
@@ -159,7 +185,7 @@ def _one_row_a_day(tidy: TidySheet) -> None:
             continue
         first = first_row.setdefault(day, index)
         if first != index:
-            tidy.set_aside("date_twice", index, "date", other=tidy.rows.numbers[first])
+            tidy.set_aside("date_twice", index, "date", other=tidy.rows.said(first))
 
 
 def _lost(tidy: TidySheet) -> Callable[[int], str]:
@@ -187,7 +213,8 @@ def _time_columns(layout: Layout, settings: Settings) -> list[Problem]:
         problem("column_missing", BY_KEY["trips"].name, heading=column.heading, value=column.heading, hint="")
         for column in BY_KEY["trips"].columns
         if isinstance(column.required, Unless)
-        and column.key not in place.columns
+        and not place.places(column.key)
+        and not (column.key == "end" and place.places(HOURS_FISHED.key))
         and settings[column.required.setting] is None
     ]
 

@@ -104,7 +104,7 @@ def _rows_by_setting(tidy: TidySheet) -> dict[str, tuple[int, Column]]:
                 "setting_unknown", index, "setting", hint=f" Did you mean '{near}'?" if near else ""
             )
         elif setting.key in rows:
-            other = tidy.rows.numbers[rows[setting.key][0]]
+            other = tidy.rows.said(rows[setting.key][0])
             tidy.set_aside("setting_twice", index, "setting", other=other)
         else:
             rows[setting.key] = (index, setting)

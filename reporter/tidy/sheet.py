@@ -3,15 +3,13 @@
 from dataclasses import dataclass, field
 from typing import Any
 
-from reporter.read.raw import RawSheet
 from reporter.schema.column import Column, Sheet
 from reporter.schema.problems import Problem, problem
 from reporter.schema.thresholds import ERROR_CELL_STOP_SHARE
 from reporter.schema.units import Unit
 from reporter.tidy.cells import CellContext, Typed, needs_unit, read_cells, reader_for
-from reporter.tidy.layout import SheetLayout
 from reporter.tidy.ranges import impossible, own_unit, unusual
-from reporter.tidy.rows import Rows, find_rows
+from reporter.tidy.rows import Rows
 from reporter.tidy.words import NotRead, shown
 
 _LONGEST_SHOWN = 40  # letters of a cell in a message, which has two lines
@@ -60,7 +58,7 @@ class TidySheet:
                 self.sheet.name,
                 row=self.rows.numbers[index],
                 cell=self.rows.cell(index, key) if key else "",
-                heading=self.rows.heading(key) if key else "",
+                heading=self.rows.heading(key, index) if key else "",
                 **places,
             )
         )
@@ -71,19 +69,22 @@ class TidySheet:
         self.say(code, index, key, **places)
 
 
-def tidy_sheet(raw: RawSheet, sheet: Sheet, place: SheetLayout, context: CellContext) -> TidySheet:
-    """Read all columns of a sheet; no row is taken out yet, nothing unread is said yet."""
-    rows, problems = find_rows(raw, sheet, place)
+def tidy_sheet(rows: Rows, problems: list[Problem], context: CellContext) -> TidySheet:
+    """Read all columns of a sheet; no row is taken out yet, nothing unread is said yet.
+
+    problems: what was found while its rows were.
+    """
     count = len(rows.numbers)
     tidy = TidySheet(rows, {}, {}, [True] * count, problems)
-    _say_looks(tidy, raw)
-    for column in sheet.columns:
-        if column.key not in place.columns:
+    _say_looks(tidy)
+    for column in rows.sheet.columns:
+        if column.key not in rows.cells:
             tidy.columns[column.key] = [None] * count
             continue
-        unit = place.columns[column.key].unit
+        placed = next(iter(rows.place.places(column.key)), None)
+        unit = placed.unit if placed else None
         cells = rows.cells[column.key]
-        odd = place.columns[column.key].odd_unit(column)
+        odd = placed.odd_unit(column) if placed else ""
         if (odd or needs_unit(column, unit, context)) and any(cell is not None for cell in cells):
             tidy.problems.append(_unit_unknown(tidy, column, odd))
         values, unread = read_cells(cells, reader_for(column, unit, context))
@@ -94,9 +95,9 @@ def tidy_sheet(raw: RawSheet, sheet: Sheet, place: SheetLayout, context: CellCon
     return tidy
 
 
-def _say_looks(tidy: TidySheet, raw: RawSheet) -> None:
+def _say_looks(tidy: TidySheet) -> None:
     """Say once where rows look as if they were left out, which nothing in their cells says."""
-    for code, marked in (("rows_hidden", raw.hidden_rows), ("rows_struck", raw.struck_rows)):
+    for code, marked in (("rows_hidden", tidy.rows.hidden), ("rows_struck", tidy.rows.struck)):
         found = [index for index, number in enumerate(tidy.rows.numbers) if number in marked]
         if found:
             tidy.say(code, found[0], count=len(found))

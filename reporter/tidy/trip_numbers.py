@@ -20,7 +20,7 @@ def check_twice(tidy: TidySheet) -> None:
             first_row[key] = index
             continue
         other = first_row[key]
-        said = {"value": number, "other": tidy.rows.numbers[other]}
+        said = {"value": number, "other": tidy.rows.said(other)}
         if all(cells[index] == cells[other] for cells in tidy.rows.cells.values()):
             tidy.set_aside("trip_row_twice", index, "trip", **said)
         else:

@@ -323,7 +323,7 @@ def test_unread_hunch_is_set_aside_and_names_what_can_be_written(
     assert offered in message
     assert message.startswith(f"Hunches row 3, {heading}: ")
     assert len(textwrap.wrap(message, 110)) <= 2, message
-    counts = reading.counts["hunches"]
+    counts = reading.counts["Hunches"]
     assert (counts.read, counts.used, counts.set_aside, counts.blank, counts.not_rows) == (2, 1, 1, 0, 0)
     assert reading.season is not None
     assert [one.row for one in reading.season.hunches] == [2]
@@ -378,7 +378,7 @@ def test_rows_of_hunches_are_each_counted_once(write_log: WriteLog) -> None:
         list(HUNCH),
         colours(Compare="style", This="slow"),
     )
-    counts = reading.counts["hunches"]
+    counts = reading.counts["Hunches"]
     parts = (counts.used, counts.set_aside, counts.blank, counts.not_rows)
     assert counts.read == sum(parts) == len(rows) + 6
     assert parts == (2, len(rows) + 2, 1, 1)

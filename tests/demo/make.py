@@ -18,6 +18,8 @@ from reporter.write.workbook import write_book
 from tests.demo.hourly import hourly_weather
 from tests.demo.log import demo_log, metric_log
 from tests.demo.mistakes import messy_pen, stopping_pen
+from tests.demo.own_layouts import OWN_LAYOUTS
+from tests.demo.own_layouts import season as own_season
 from tests.demo.pen import Pen
 from tests.demo.station import hourly_csv
 
@@ -44,6 +46,9 @@ def write_samples(folder: Path) -> None:
     (folder / HOURLY).write_text(report, encoding="ascii", newline="\n")
     for name, pen in ((MESSY, messy_pen()), (STOPS, stopping_pen())):
         _write_over(folder / CLEAN, pen, folder / name)
+    for name, write in OWN_LAYOUTS.items():
+        write(folder / name, own_season())
+        _settle(folder / name)
 
 
 def write_templates(folder: Path) -> None:

@@ -34,7 +34,7 @@ def test_every_row_and_every_cell_of_any_log_is_accounted_for(book: RawBook) -> 
         sheet = find_sheet(raw.name)
         assert sheet is not None
         of_sheet = [problem for problem in log.problems if problem.sheet == sheet.name]
-        if sheet.key not in log.counts:
+        if sheet.key not in log.fates:
             assert not raw.rows or any(problem.effect == "stop" for problem in of_sheet)
             continue
         place = layout[sheet.key]
@@ -56,7 +56,7 @@ def assert_rows_add_up(raw: RawSheet, place: SheetLayout, log: TidyLog, of_sheet
     aside = {p.row for p in of_sheet if p.effect == "set aside" and p.code not in CELL_CODES}
     read = max(raw.numbers) - place.heading_row
     used = len(filled) - len(skipped) - len(aside)
-    count, table = log.counts[key], log.tables[key]
+    count, table = log.fates[key].count(), log.tables[key]
     assert (count.read, count.used, count.set_aside, count.blank, count.not_rows) == (
         read,
         used,

@@ -45,7 +45,7 @@ def test_blank_log_filled_from_its_own_examples_reads_back_without_a_problem(
     assert reading.season is not None
     assert reading.season.fish["fish"].sum() == 1
     assert all(
-        count.used == 1 for key, count in reading.counts.items() if key not in ("season", "techniques")
+        count.used == 1 for name, count in reading.counts.items() if name not in ("Season", "Techniques")
     )
 
 

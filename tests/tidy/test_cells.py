@@ -31,7 +31,7 @@ def test_unreadable_cell_of_an_optional_column_leaves_its_row_in(
 ) -> None:
     reading = read({"Trips": {"G1": column, "G3": typed}})
     assert triples(reading) == [("Trips", 3, code)]
-    assert reading.counts["trips"].used == 3
+    assert reading.counts["Trips"].used == 3
     assert rates(reading) == (6, 24.0)
     assert reading.season is not None
 
@@ -43,7 +43,7 @@ def test_unreadable_cell_of_an_optional_column_leaves_its_row_in(
 def test_unreadable_cell_of_a_required_column_takes_its_row(cell: str, typed: object, read: Read) -> None:
     reading = read({"Trips": {cell: typed}})
     assert ("Trips", 3, "required_unread") in triples(reading)
-    assert reading.counts["trips"].set_aside == 1
+    assert reading.counts["Trips"].set_aside == 1
     assert rates(reading) == (5, 16.0)
 
 

@@ -46,7 +46,7 @@ def test_dates_of_two_orders_are_one_problem_and_name_how_many(tidied: Tidy) -> 
     assert problem.code == "date_orders_mixed"
     assert "Weather A3" in problem.text
     assert "5 dates" in problem.text
-    count = log.counts["weather"]
+    count = log.fates["weather"].count()
     assert (count.read, count.used, count.set_aside) == (5, 2, 3)
 
 

@@ -100,7 +100,7 @@ def test_title_rows_above_the_headings_are_passed_over(read: Read) -> None:
     reading = read({"Trips": [["My season"], ["Trip notes from the boat"], [], *trips]})
     assert reading.problems == []
     assert rates(reading) == (6, 24.0)
-    assert reading.counts["trips"].read == 3
+    assert reading.counts["Trips"].read == 3
 
 
 def test_table_may_start_anywhere(read: Read) -> None:

@@ -30,7 +30,7 @@ def test_blank_row_between_does_not_break_as_above(read: Read) -> None:
     assert reading.problems == []
     assert reading.season is not None
     assert reading.season.fish["trip_no"].tolist() == [1, 1]
-    assert reading.counts["catch"].blank == 1
+    assert reading.counts["Catch"].blank == 1
 
 
 def test_totals_line_between_does_not_break_as_above(read: Read) -> None:
@@ -169,11 +169,11 @@ def test_reading_may_name_its_trip_or_its_date(read: Read) -> None:
     rows = [["T-001", None, 60], [None, SEPTEMBER_12, 62], [None, None, 64], ["T-009", None, 65]]
     reading = read({"Conditions": [["Trip", "Date", "Water temp (°F)"], *rows]})
     assert [(p.row, p.code) for p in reading.problems] == [(4, "required_blank"), (5, "trip_unknown")]
-    assert reading.counts["conditions"].used == 2
+    assert reading.counts["Conditions"].used == 2
 
 
 def test_readings_may_all_be_dated(read: Read) -> None:
     rows = [[SEPTEMBER_12, 60], [None, 61]]
     reading = read({"Conditions": [["Date", "Water temp (°F)"], *rows]})
     assert [(p.sheet, p.row, p.code) for p in reading.problems] == [("Conditions", 3, "required_blank")]
-    assert reading.counts["conditions"].used == 1
+    assert reading.counts["Conditions"].used == 1

@@ -32,30 +32,30 @@ def test_every_kind_of_row_is_counted_once(read: Read) -> None:
             ["TOTAL", None, None, 2],
         )
     )
-    assert counted(reading, "catch") == (8, 2, 2, 2, 2)
+    assert counted(reading, "Catch") == (8, 2, 2, 2, 2)
 
 
 def test_rows_below_the_last_value_are_not_read(read: Read) -> None:
     reading = read(catch(FISH, [None] * 5, ["   "], [" \u00a0"]))
-    assert counted(reading, "catch") == (1, 1, 0, 0, 0)
+    assert counted(reading, "Catch") == (1, 1, 0, 0, 0)
 
 
 def test_row_whose_only_value_stands_under_no_heading_is_blank(read: Read) -> None:
     reading = read(catch(FISH, [None] * 7 + ["windy"], FISH))
-    assert counted(reading, "catch") == (3, 2, 0, 1, 0)
+    assert counted(reading, "Catch") == (3, 2, 0, 1, 0)
     assert [problem.code for problem in reading.problems] == ["beyond_headings"]
 
 
 def test_row_whose_only_value_stands_in_a_column_that_is_not_read_is_blank(read: Read) -> None:
     rows = [[*HEADINGS, "Tip"], FISH, [None] * 6 + [50], [None] * 6 + ["#REF!"], [None] * 6 + ["=1+1"]]
     reading = read({"Catch": rows})
-    assert counted(reading, "catch") == (4, 1, 0, 3, 0)
+    assert counted(reading, "Catch") == (4, 1, 0, 3, 0)
     assert [problem.code for problem in reading.problems] == ["column_not_read"]
 
 
 def test_row_that_holds_only_an_error_is_a_row(read: Read) -> None:
     reading = read(catch(FISH, [None, None, None, "#REF!"]))
-    assert counted(reading, "catch") == (2, 1, 1, 0, 0)
+    assert counted(reading, "Catch") == (2, 1, 1, 0, 0)
 
 
 @pytest.mark.parametrize(
@@ -64,7 +64,7 @@ def test_row_that_holds_only_an_error_is_a_row(read: Read) -> None:
 def test_totals_line_is_no_row(word: str, read: Read) -> None:
     for line in ([word, None, None, 9], [None, None, None, 9, word]):
         reading = read(catch(FISH, line))
-        assert counted(reading, "catch") == (2, 1, 0, 0, 1)
+        assert counted(reading, "Catch") == (2, 1, 0, 0, 1)
         assert [(p.row, p.code) for p in reading.problems] == [(3, "totals_row")]
 
 
@@ -78,7 +78,7 @@ def test_totals_line_is_no_row(word: str, read: Read) -> None:
 )
 def test_complete_row_that_says_total_somewhere_is_a_row(line: list[object], read: Read) -> None:
     reading = read({**catch(FISH, line), "Techniques": None})
-    assert counted(reading, "catch") == (2, 2, 0, 0, 0)
+    assert counted(reading, "Catch") == (2, 2, 0, 0, 0)
 
 
 @pytest.mark.parametrize(
@@ -94,31 +94,31 @@ def test_complete_row_that_says_total_somewhere_is_a_row(line: list[object], rea
 )
 def test_heading_again_and_a_line_of_units_are_no_rows(line: list[object], read: Read) -> None:
     reading = read(catch(line, FISH))
-    assert counted(reading, "catch") == (2, 1, 0, 0, 1)
+    assert counted(reading, "Catch") == (2, 1, 0, 0, 1)
     assert [(p.row, p.code) for p in reading.problems] == [(2, "second_heading")]
 
 
 def test_settings_left_blank_and_void_rows_are_used(read: Read) -> None:
     trips = {"G1": "Status", "A5": "T-004", "G5": "void"}
     reading = read({"Season": {"A7": "Latitude", "A8": "Longitude"}, "Trips": trips})
-    assert counted(reading, "season") == (7, 7, 0, 0, 0)
-    assert counted(reading, "trips") == (4, 4, 0, 0, 0)
+    assert counted(reading, "Season") == (7, 7, 0, 0, 0)
+    assert counted(reading, "Trips") == (4, 4, 0, 0, 0)
 
 
 def test_rows_count_from_below_the_heading(read: Read) -> None:
     reading = read({"Trips": [["My season"], [], *clean_sheets()["Trips"]]})
-    assert counted(reading, "trips") == (3, 3, 0, 0, 0)
+    assert counted(reading, "Trips") == (3, 3, 0, 0, 0)
 
 
 def test_empty_sheets_read_no_rows(read: Read) -> None:
     reading = read({"Conditions": [["Trip", "Time", "Sky"]], "Weather": [["Date", "Sky"]]})
-    assert counted(reading, "conditions") == (0, 0, 0, 0, 0)
-    assert counted(reading, "weather") == (0, 0, 0, 0, 0)
+    assert counted(reading, "Conditions") == (0, 0, 0, 0, 0)
+    assert counted(reading, "Weather") == (0, 0, 0, 0, 0)
 
 
 def test_stints_set_aside_for_their_effort_are_counted_as_set_aside(read: Read) -> None:
     reading = read({"Effort": {"D4": 4}})
-    assert counted(reading, "effort") == (4, 3, 1, 0, 0)
+    assert counted(reading, "Effort") == (4, 3, 1, 0, 0)
     assert rates(reading) == (5, 16.0)
 
 

@@ -69,7 +69,7 @@ def test_setting_that_cannot_be_read_is_set_aside_alone(setting: str, typed: obj
 def test_blank_setting_is_used_and_says_nothing(tidied: Tidy) -> None:
     log = tidied({"Season": with_season({**SOUND, "Latitude": None, "Big fish from": None})})
     assert log.problems == []
-    assert log.counts["season"].used == 5
+    assert log.fates["season"].count().used == 5
 
 
 def test_answer_without_a_setting_is_set_aside(tidied: Tidy) -> None:

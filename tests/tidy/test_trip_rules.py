@@ -56,7 +56,7 @@ def test_end_before_start_wraps_at_most_12_hours_and_a_trip_lasts_at_most_16(
     reading = read(one_trip(start, end))
     assert codes_at_trip(reading) == ([code] if code else [])
     if rod_hours is None:
-        assert reading.counts["trips"].set_aside == 1
+        assert reading.counts["Trips"].set_aside == 1
     else:
         assert rates(reading) == (0, rod_hours)
 
@@ -136,7 +136,7 @@ def test_columns_of_times_may_be_missing_where_the_usual_ones_are_set(found: Fin
 def test_row_that_was_not_fished_needs_nothing_but_its_number(status: str, read: Read) -> None:
     reading = read({"Trips": {"G1": "Status", "A5": "T-004", "G5": status}})
     assert reading.problems == []
-    assert reading.counts["trips"].used == 4
+    assert reading.counts["Trips"].used == 4
     assert rates(reading) == (6, 24.0)
 
 

@@ -36,7 +36,7 @@ def _columns(problems: Sequence[tuple[Problem, int]]) -> dict[str, Sequence[Cell
     return {
         "effect": [problem.effect for problem in found],
         "won": [won or None for _, won in problems],
-        "sheet": [problem.sheet for problem in found],
+        "sheet": [problem.place for problem in found],
         "row": [problem.row or None for problem in found],
         "cell": [problem.cell or None for problem in found],
         "title": [CATALOGUE[problem.code].title for problem in found],

@@ -13,7 +13,7 @@ from reporter.compute.catch import REASONS
 from reporter.compute.limits import garwood
 from reporter.compute.report import Report
 from reporter.schema import thresholds
-from reporter.schema.log import BY_KEY, SCHEMA_VERSION
+from reporter.schema.log import SCHEMA_VERSION
 
 
 def worked_out(report: Report) -> Sheet:
@@ -62,7 +62,7 @@ def _rows(report: Report) -> Table:
     counts = report.season.counts
     keys = ("read", "used", "set_aside", "blank", "not_rows")
     headings = ("Read", "Used", "Set aside", "Blank", "Not rows")
-    columns: dict[str, Sequence[Cell]] = {"sheet": [BY_KEY[key].name for key in counts]}
+    columns: dict[str, Sequence[Cell]] = {"sheet": list(counts)}
     for key in keys:
         columns[key] = [getattr(count, key) for count in counts.values()]
     return Table(
@@ -165,6 +165,7 @@ def _origin(report: Report) -> Text:
             Line("Made from", "heading"),
             Line(f"Log: {season.name}"),
             Line(f"SHA-256 of the log: {season.sha256}"),
+            *([Line(f"Read through its layout: {season.layout}")] if season.layout else []),
             *fingerprints(report),
             Line(f"reporter {__version__}, season log schema {SCHEMA_VERSION}"),
         )

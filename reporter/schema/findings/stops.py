@@ -8,7 +8,7 @@ STOPS: tuple[Finding, ...] = (
         "stop",
         "A needed sheet is missing",
         "There is no sheet '{sheet}'.{hint}",
-        "Name the sheet as the blank log does, or copy it from a blank log.",
+        "Name the sheet as the blank log does. A layout of your own: reporter adopt learns it.",
     ),
     Finding(
         "no_headings",
@@ -29,7 +29,7 @@ STOPS: tuple[Finding, ...] = (
         "stop",
         "A needed column is missing",
         "There is no column '{heading}'.{hint}",
-        "Name the heading as the blank log does.",
+        "Name the heading as the blank log does, or let reporter adopt learn yours.",
     ),
     Finding(
         "column_twice",

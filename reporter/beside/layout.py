@@ -1,0 +1,147 @@
+"""The layout of a log that is not ours, kept beside it as "NAME layout.xlsx"."""
+
+from dataclasses import dataclass
+from pathlib import Path
+
+from reporter.beside.tables import TableRow, table_under
+from reporter.files.mark import read_mark
+from reporter.read.door import open_log
+from reporter.read.errors import Unreadable
+from reporter.read.raw import CellValue, RawBook, RawSheet
+from reporter.schema.a1 import row_and_column
+from reporter.schema.log import folded
+from reporter.schema.own_layout import NOT_READ, ROW_IS, meanings
+from reporter.schema.own_layout_book import (
+    ANSWER,
+    COLUMNS,
+    COLUMNS_SHEET,
+    LAYOUT_SHEET,
+    QUESTION,
+    QUESTIONS,
+    WORKSHEETS,
+    YES,
+)
+from reporter.tidy.layout import wanted_sheet
+from reporter.tidy.own.model import OwnColumn, OwnLayout, OwnSheet
+from reporter.tidy.words import plain, shown
+
+_MOST_HEADING_ROWS = 10
+_YES = frozenset({folded(YES), "y"})
+
+
+def layout_path(log: Path) -> Path:
+    """Return where the layout of a log is kept."""
+    name = log.name if log.is_dir() else log.stem
+    return log.parent / f"{name} layout.xlsx"
+
+
+def layout_beside(log: Path) -> OwnLayout | None:
+    """Read the confirmed layout of a log; None where it has none.
+
+    Unreadable, one sentence, where it is not confirmed yet, cannot be read or contradicts itself.
+    """
+    path = layout_path(log)
+    if not path.exists() or read_mark(path) != "layout":
+        return None
+    book = open_log(path, lambda name: name in (LAYOUT_SHEET, COLUMNS_SHEET) or wanted_sheet(name))
+    return _Reader(log, book).layout()
+
+
+@dataclass(frozen=True, slots=True)
+class _Reader:
+    log: Path
+    book: RawBook
+
+    def layout(self) -> OwnLayout:
+        front, columns = self._sheet(LAYOUT_SHEET), self._sheet(COLUMNS_SHEET)
+        answers = {
+            folded(row.text(QUESTION)): row.value(ANSWER) for row in table_under(front, (QUESTION, ANSWER))
+        }
+        given = {key: answers.get(folded(question)) for key, question in QUESTIONS.items()}
+        if folded(plain(shown(given["use"]))) not in _YES:
+            raise self._refused(
+                f"is not confirmed yet; look through it, answer '{QUESTIONS['use']}' with {YES}, and save it"
+            )
+        sheets = tuple(self._own_sheets(front))
+        read = {sheet.name for sheet in sheets}
+        return OwnLayout(
+            self.book.name,
+            sheets,
+            tuple(column for column in self._own_columns(columns) if column.sheet in read),
+            folded(plain(shown(given["evenly"]))) in _YES,
+            {key: given[key] for key in ("anglers", "water") if given[key] is not None},
+            tuple(raw for raw in self.book.sheets if raw.name not in (LAYOUT_SHEET, COLUMNS_SHEET)),
+        )
+
+    def _sheet(self, name: str) -> RawSheet:
+        found = next((raw for raw in self.book.sheets if raw.name == name and raw.rows), None)
+        if found is None:
+            raise self._refused(f"has no sheet '{name}' any more; delete it and adopt the log again")
+        return found
+
+    def _refused(self, why: str) -> Unreadable:
+        return Unreadable(f"I cannot read {self.log.name}: its layout {self.book.name} {why}.")
+
+    def _wrong(self, sheet: str, row: TableRow, value: CellValue, what: str) -> Unreadable:
+        return self._refused(f"says '{shown(value)}' on {sheet} row {row.number}, which {what}")
+
+    def _own_sheets(self, front: RawSheet) -> list[OwnSheet]:
+        kinds = {folded(label): key for key, label in ROW_IS.items()} | {folded(NOT_READ): "", "": ""}
+        sheets = []
+        for row in table_under(front, tuple(WORKSHEETS.values())[:3]):
+            row_is = kinds.get(folded(row.text(WORKSHEETS["row_is"])))
+            if row_is is None:
+                said = row.value(WORKSHEETS["row_is"])
+                raise self._wrong(LAYOUT_SHEET, row, said, "is none of the kinds of row that it offers")
+            if row_is:
+                sheets.append(OwnSheet(row.typed(WORKSHEETS["worksheet"]), self._heading_rows(row), row_is))
+        if not sheets:
+            raise self._refused("reads no worksheet; say on it what one row of your worksheets is")
+        return sheets
+
+    def _heading_rows(self, row: TableRow) -> int:
+        value = row.value(WORKSHEETS["heading_rows"])
+        number = 1 if value is None else int(shown(value)) if shown(value).isdigit() else 0
+        if not 1 <= number <= _MOST_HEADING_ROWS:
+            raise self._wrong(
+                LAYOUT_SHEET, row, value, f"is no number of heading rows (1 to {_MOST_HEADING_ROWS})"
+            )
+        return number
+
+    def _own_columns(self, sheet: RawSheet) -> list[OwnColumn]:
+        known = {folded(label): meant for label, meant in meanings().items()}
+        known |= {folded(NOT_READ): ("", ""), "": ("", "")}
+        columns: list[OwnColumn] = []
+        taken: dict[tuple[str, str, str, str], int] = {}
+        for row in table_under(sheet, tuple(COLUMNS.values())[:3]):
+            meant = known.get(folded(row.text(COLUMNS["means"])))
+            if meant is None:
+                said = row.value(COLUMNS["means"])
+                raise self._wrong(COLUMNS_SHEET, row, said, "is no meaning that the drop-down offers")
+            group = row.text(COLUMNS["group"])
+            where = row.typed(COLUMNS["worksheet"])
+            first = taken.setdefault((where, *meant, folded(group)), row.number)
+            if meant[0] and first != row.number:
+                again = f"rows {first} and {row.number} of {COLUMNS_SHEET} mean the same"
+                raise self._refused(
+                    f"gives one meaning twice: {again}; change one, or set them apart by Group"
+                )
+            columns.append(
+                OwnColumn(
+                    where,
+                    self._position(row),
+                    row.text(COLUMNS["heading"]),
+                    *meant,
+                    group=group,
+                    unit=row.text(COLUMNS["unit"]),
+                )
+            )
+        return columns
+
+    def _position(self, row: TableRow) -> int:
+        letters = row.text(COLUMNS["column"])
+        try:
+            return row_and_column(f"{letters.upper()}1")[1] - 1
+        except ValueError:
+            what = "is no letter of a column"
+            raise self._wrong(COLUMNS_SHEET, row, row.value(COLUMNS["column"]), what) from None

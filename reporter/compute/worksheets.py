@@ -1,0 +1,31 @@
+"""Problems of a log in another layout, named by the worksheets and rows that the guide sees."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+
+import pandas as pd
+
+from reporter.schema.problems import Problem
+from reporter.schema.row_codes import STEP, row_in_sheet, worksheet_of
+
+
+def with_row_numbers(table: pd.DataFrame) -> pd.DataFrame:
+    """Return a table whose `row` is the number that the spreadsheet program shows."""
+    return table.assign(row=table["row"] % STEP)
+
+
+def by_worksheet(problems: Sequence[Problem], worksheets: Mapping[str, tuple[str, ...]]) -> list[Problem]:
+    """Return problems with their worksheet and the row's number in it.
+
+    worksheets: sheet of the log -> the worksheets that its rows come from; empty for a log of our layout.
+    """
+    return [_named(found, worksheets.get(found.sheet, ())) for found in problems]
+
+
+def _named(found: Problem, names: tuple[str, ...]) -> Problem:
+    if not found.row:
+        return replace(found, worksheet=names[0]) if len(names) == 1 else found
+    at = worksheet_of(found.row)
+    if at >= len(names):
+        return found
+    return replace(found, row=row_in_sheet(found.row), worksheet=names[at])

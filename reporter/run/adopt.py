@@ -1,0 +1,47 @@
+"""Adopt a log that is not in our layout: look at it, and write what its columns may mean."""
+
+from dataclasses import dataclass
+from pathlib import Path
+
+from reporter.beside.layout import layout_path
+from reporter.books.layout import layout_book
+from reporter.files.atomic import replace_file
+from reporter.files.guard import guard_target
+from reporter.read.door import open_log
+from reporter.read.errors import Unreadable
+from reporter.tidy.layout import find_layout
+from reporter.tidy.propose.model import Proposal
+from reporter.tidy.propose.propose import propose
+from reporter.write.workbook import write_book
+
+
+@dataclass(frozen=True, slots=True)
+class Adopted:
+    """A proposal, and the workbook that it was written into."""
+
+    proposal: Proposal
+    layout: Path
+
+
+def adopt(log: Path) -> Adopted:
+    """Write the proposed layout of a log beside it; the log itself is only read.
+
+    Unreadable where the log cannot be read, is in our own layout or shows nothing to go by; CannotWrite
+    where the layout is there already or cannot be written. Each is one sentence.
+    """
+    target = layout_path(log)
+    guard_target(target, (log,), frozenset())
+    book = open_log(log, lambda _name: True)
+    if not any(found.effect == "stop" for found in find_layout(book)[1]):
+        raise Unreadable(
+            f"{log.name} is a season log as it stands: check and build read it without a layout."
+        )
+    proposal = propose(book)
+    if not any(sheet.row_is for sheet in proposal.sheets):
+        raise Unreadable(
+            f"I cannot find trips in {log.name}: no row looks like headings of dates and waters. "
+            "Give each column a heading, or copy your rows into a blank log."
+        )
+    made = layout_book(proposal, log.name)
+    replace_file(target, lambda path: write_book(made, path))
+    return Adopted(proposal, target)

@@ -1,0 +1,215 @@
+"""From a confirmed layout to the places of every column of the log in it."""
+
+from dataclasses import replace
+from typing import Any
+
+from reporter.read.raw import RawBook
+from reporter.schema.log import BY_KEY, SHEETS
+from reporter.schema.own_layout import ABOVE, TELL_TRIPS_APART, own_sheet
+from reporter.schema.own_layout_book import LOOKS_LIKE
+from reporter.schema.problems import Problem, problem
+from reporter.tidy.layout import (
+    Layout,
+    Placed,
+    SheetLayout,
+    Source,
+    TripCells,
+    Worksheet,
+    find_layout,
+    missing_columns,
+)
+from reporter.tidy.own.find import FoundSheet, find_worksheet
+from reporter.tidy.own.groups import shared_and_groups
+from reporter.tidy.own.model import OwnLayout
+from reporter.tidy.rows import FREE_TEXT
+
+_TIMING = tuple(key for group in BY_KEY["effort"].one_of for key in group)
+_REPEATS = {"trips": (), "effort": ("technique", "stint", "start")}
+"""Sheet key -> what, with the trip, tells its rows apart where they are repeated."""
+
+_WITHOUT = {
+    "effort": "There are no rates, only totals",
+    "catch": "Fish count only as techniques' totals",
+}
+_OTHER = {"catch": "effort", "effort": "catch"}
+"""A technique alone makes no fish where the worksheet has stints, nor a stint where it has fish."""
+
+_OF_LOG_ALONE = frozenset({"sheet_missing", "no_headings"})
+
+
+def place_own(book: RawBook, own: OwnLayout) -> tuple[RawBook, Layout, list[Problem]]:
+    """Return the log with the sheets of its layout's workbook, the places of its columns, and problems."""
+    found, problems = _worksheets(book, own)
+    several = len([sheet for sheet in found if _of(sheet, "trips")]) > 1
+    layout: Layout = {}
+    for sheet in SHEETS:
+        sources = [_source(one, sheet.key, several=several) for one in found if _of(one, sheet.key)]
+        if sources:
+            gone = {column.key for one in found for column in one.gone if column.target == sheet.key}
+            layout[sheet.key], said = _sheet_layout(sheet.key, tuple(sources), own, gone)
+            problems += said
+    problems += _absent(layout)
+    book, extra, said = _with_own_sheets(book, own, layout)
+    return book, layout | extra, [*problems, *said]
+
+
+def _worksheets(book: RawBook, own: OwnLayout) -> tuple[list[FoundSheet], list[Problem]]:
+    """Find the worksheets that the layout names, each with its columns."""
+    by_name = {raw.name: raw for raw in book.sheets if raw.rows}
+    found: list[FoundSheet] = []
+    problems = [problem("sheet_not_read", name) for name in book.unread]
+    if book.blind:
+        problems.append(problem("format_blind", "Workbook", value=book.blind))
+    for sheet in own.sheets:
+        if sheet.name not in by_name:
+            problems.append(problem("own_sheet_gone", sheet.name, value=sheet.name))
+            continue
+        columns = [column for column in own.columns if column.sheet == sheet.name]
+        one, said = find_worksheet(by_name[sheet.name], sheet, columns)
+        problems += said
+        if one is not None:
+            found.append(one)
+    return found, problems
+
+
+def _of(found: FoundSheet, key: str) -> dict[str, Placed]:
+    """Return the columns of a sheet of the log in a worksheet, by key; of a group's the first."""
+    columns: dict[str, Placed] = {}
+    for column, placed in found.places.items():
+        if column.target == key:
+            columns.setdefault(column.key, placed)
+    return columns
+
+
+def _source(found: FoundSheet, key: str, *, several: bool) -> Source:
+    mine = [(column, placed) for column, placed in found.places.items() if column.target == key]
+    shared, groups = shared_and_groups(key, mine)
+    keys = shared.keys() | {name for group in groups for name in group.columns.keys() | group.fixed.keys()}
+    if "technique" not in keys and key in ("effort", "catch"):
+        other = {c.key: p for c, p in found.places.items() if c.target in ("effort", "catch") and not c.group}
+        if "technique" in other:
+            shared = {**shared, "technique": other["technique"]}
+    asks = [
+        placed
+        for name, placed in shared.items()
+        if name != "technique" or not _of(found, _OTHER.get(key, ""))
+    ]
+    row_is = found.own.row_is
+    repeated = key in ABOVE.get(row_is, ())
+    pointed = "trip" in shared and not (repeated and key == "trips")
+    numbered_here = pointed or key not in ("trips", "effort", "catch", "conditions")
+    return Source(
+        _worksheet(found),
+        shared,
+        tuple(asks),
+        groups,
+        None if numbered_here else _trip_cells(found, several=several),
+        _REPEATS[key] if repeated else None,
+        speaks=key == (row_is if _of(found, row_is) else next(iter(found.places)).target),
+    )
+
+
+def _trip_cells(found: FoundSheet, *, several: bool) -> TripCells | None:
+    """Return how the worksheet tells its trips apart; None where it has none."""
+    trips = _of(found, "trips")
+    before = f"{found.raw.name} " if several else ""
+    if "trip" in trips:
+        return TripCells("number", (trips["trip"],))
+    if not trips:
+        return None
+    if found.own.row_is == "trips":
+        return TripCells("row", tuple(trips.values()), before)
+    telling = tuple(trips[key] for key in TELL_TRIPS_APART if key in trips)
+    return TripCells("cells", telling or tuple(trips.values()), before)
+
+
+def _worksheet(found: FoundSheet) -> Worksheet:
+    main = BY_KEY[found.own.row_is]
+    columns = _of(found, main.key)
+    needed = tuple(columns[c.key].position for c in main.columns if c.required and c.key in columns)
+    return Worksheet(
+        found.raw.name,
+        found.headings.last_row,
+        {placed.position: placed.heading for placed in found.places.values()},
+        needed,
+        frozenset(p.position for c, p in found.places.items() if c.key in FREE_TEXT or not c.target),
+    )
+
+
+def _sheet_layout(
+    key: str, sources: tuple[Source, ...], own: OwnLayout, gone: set[str]
+) -> tuple[SheetLayout, list[Problem]]:
+    """Put the sources of a sheet together, and say what is missing in them; not again what is gone."""
+    there = {name: None for source in sources for name in _keys(source)}
+    fixed = {name: value for name, value in own.every_trip.items() if key == "trips" and name not in there}
+    there |= dict.fromkeys(fixed)
+    layout = SheetLayout("", 0, {}, sources, fixed)
+    problems: list[Problem] = []
+    if key == "effort" and not any(name in there for name in _TIMING):
+        if own.evenly:
+            layout = replace(layout, fixed={"parts": 1.0})
+            problems.append(problem("own_evenly", sources[0].name))
+        there |= dict.fromkeys(_TIMING)
+    for source in sources:
+        known = {*_keys(source), *fixed, *gone, *(there.keys() & set(_TIMING))}
+        lacking = missing_columns(BY_KEY[key], known, [])
+        problems += [replace(found, sheet=source.name) for found in lacking]
+    return layout, [*problems, *_units_differ(key, layout)]
+
+
+def _keys(source: Source) -> list[str]:
+    own = [name for group in source.groups for name in (*group.columns, *group.fixed)]
+    return [*source.columns, *own, *(["trip"] if source.trip is not None else [])]
+
+
+def _units_differ(key: str, layout: SheetLayout) -> list[Problem]:
+    """Stop where one column of the log is typed in two units, here and there."""
+    problems = []
+    for column in own_sheet(key).columns:
+        places = layout.everywhere(column.key)
+        units = (
+            {placed.unit.label if placed.unit else "" for _, placed in places} if column.quantity else set()
+        )
+        if len(units) > 1:
+            (first, here), (second, there) = next(
+                (a, b) for a in places for b in places if a[1].unit != b[1].unit
+            )
+            said: dict[str, Any] = {
+                "first": here.heading,
+                "second": there.heading,
+                "second_sheet": second.name,
+            }
+            problems.append(problem("own_units_differ", first.name, value=column.heading, **said))
+    return problems
+
+
+def _absent(layout: Layout) -> list[Problem]:
+    """Say which needed sheet no column belongs to; without trips there is no report."""
+    problems = []
+    for key, lost in _WITHOUT.items():
+        if key not in layout and "trips" in layout:
+            layout[key] = SheetLayout("", 0, {}, ())
+            problems.append(problem("own_absent", BY_KEY[key].name, lost=lost))
+    if "trips" not in layout:
+        problems.append(problem("own_no_trips", BY_KEY["trips"].name))
+    return problems
+
+
+def _with_own_sheets(book: RawBook, own: OwnLayout, layout: Layout) -> tuple[RawBook, Layout, list[Problem]]:
+    """Add the sheets that stand in the layout's workbook, where the log itself has none of the kind."""
+    alone = replace(book, sheets=own.own_sheets, unread=(), blind="")
+    places, problems = find_layout(alone)
+    extra: Layout = {}
+    sheets = list(book.sheets)
+    for key, place in places.items():
+        if key in layout:
+            continue
+        name = f"{own.name}: {place.name}"
+        extra[key] = replace(place, name=name)
+        sheets.append(replace(next(raw for raw in own.own_sheets if raw.name == place.name), name=name))
+    said = [
+        replace(found, sheet=f"{own.name}: {found.sheet}")
+        for found in problems
+        if found.code not in _OF_LOG_ALONE and found.value != LOOKS_LIKE
+    ]
+    return replace(book, sheets=tuple(sheets), layout=own.name), extra, said

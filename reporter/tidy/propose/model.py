@@ -1,0 +1,90 @@
+"""What is proposed: for every worksheet and column what it may mean, how sure that is, and why."""
+
+import datetime as dt
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Literal
+
+from reporter.read.raw import CellValue
+from reporter.tidy.own.headings import Headings
+
+Sure = Literal["sure", "likely", "a guess", "no idea"]
+
+SURE_FROM, LIKELY_FROM, GUESS_FROM = 90.0, 72.0, 55.0
+"""Scores of 100 from which a proposal is called so: an exact heading whose values fit is over 90, a near one
+under it; below the last nothing is proposed."""
+
+
+def how_sure(score: float) -> Sure:
+    """Return a score in words."""
+    if score >= SURE_FROM:
+        return "sure"
+    return "likely" if score >= LIKELY_FROM else "a guess" if score >= GUESS_FROM else "no idea"
+
+
+@dataclass(frozen=True, slots=True)
+class SeenColumn:
+    """A column of a worksheet as it stands: position from 0, heading, its parts, the values below it."""
+
+    position: int
+    heading: str
+    parts: tuple[str, ...]
+    values: tuple[CellValue, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class SeenSheet:
+    """A worksheet as it stands, with its headings; dates_repeat: whether several rows share a date."""
+
+    name: str
+    headings: Headings
+    columns: tuple[SeenColumn, ...]
+    rows: int
+
+
+@dataclass(frozen=True, slots=True)
+class Meaning:
+    """What a column may mean: sheet and column of the log (empty: not read), group, unit, score, why."""
+
+    target: str
+    key: str
+    score: float
+    why: str
+    group: str = ""
+    unit: str = ""
+
+
+NOT_KNOWN = Meaning("", "", 0.0, "")
+
+
+@dataclass(frozen=True, slots=True)
+class ProposedSheet:
+    """A worksheet, what one of its rows is (key of a sheet, empty: not read), and its columns' meanings."""
+
+    seen: SeenSheet
+    row_is: str
+    score: float
+    why: str
+    columns: tuple[tuple[SeenColumn, Meaning], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ProposedName:
+    """A name found in the log: of a technique with its style where that is known, and the name it is near."""
+
+    name: str
+    style: str
+    near: str
+
+
+@dataclass(frozen=True, slots=True)
+class Proposal:
+    """A layout as proposed: worksheets, settings that the log itself answers, the names of its techniques.
+
+    unread: worksheets without headings.
+    """
+
+    sheets: tuple[ProposedSheet, ...]
+    settings: Mapping[str, str | dt.date]
+    techniques: tuple[ProposedName, ...]
+    unread: tuple[str, ...]

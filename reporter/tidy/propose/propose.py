@@ -1,0 +1,112 @@
+"""A layout proposed for a whole log."""
+
+import datetime as dt
+from collections import Counter
+
+from reporter.read.raw import RawBook
+from reporter.schema.log import folded
+from reporter.schema.own_layout import own_sheet
+from reporter.schema.units import USUAL
+from reporter.tidy.moments import DateReading, read_date
+from reporter.tidy.near import nearest
+from reporter.tidy.propose.fit import known_technique, technique_words
+from reporter.tidy.propose.grouped import grouped
+from reporter.tidy.propose.look import look
+from reporter.tidy.propose.model import Meaning, Proposal, ProposedName, ProposedSheet, SeenColumn
+from reporter.tidy.propose.sheets import propose_sheet
+from reporter.tidy.words import NotRead, trimmed
+
+_MOST_NAMES = 60
+_WARMEST_C = 40.0  # water is never warmer, so what reads so is in °F
+
+
+def propose(book: RawBook) -> Proposal:
+    """Propose what every worksheet and column of a log may mean."""
+    seen = [(raw, look(raw)) for raw in book.sheets]
+    kept = [(sheet, grouped(sheet.columns)) for _, sheet in seen if sheet is not None]
+    alone = [propose_sheet(sheet, groups, linked=False) for sheet, groups in kept]
+    has_trips = any(one.row_is == "trips" for one in alone)
+    sheets = [
+        propose_sheet(one.seen, groups, linked=True)
+        if has_trips and one.row_is in ("effort", "catch")
+        else one
+        for one, (_, groups) in zip(alone, kept, strict=True)
+    ]
+    unread = tuple(raw.name for raw, sheet in seen if sheet is None)
+    return Proposal(tuple(sheets), _settings(sheets), _techniques(sheets), unread)
+
+
+def _meant(sheets: list[ProposedSheet]) -> list[tuple[SeenColumn, Meaning]]:
+    return [(column, meaning) for sheet in sheets for column, meaning in sheet.columns if meaning.target]
+
+
+def _settings(sheets: list[ProposedSheet]) -> dict[str, str | dt.date]:
+    """Return the settings that the log itself answers: its units and its season."""
+    settings: dict[str, str | dt.date] = {}
+    system = _system(sheets)
+    if system:
+        settings["units"] = system
+    years = {day.year for day in _days(sheets)}
+    if len(years) == 1:
+        year = years.pop()
+        settings |= {
+            "season_name": f"Season {year}",
+            "first_day": dt.date(year, 1, 1),
+            "last_day": dt.date(year, 12, 31),
+        }
+    return settings
+
+
+def _days(sheets: list[ProposedSheet]) -> list[dt.date]:
+    """Return the dates of the log, in whichever order of day and month each can be read."""
+    values = [value for column, meant in _meant(sheets) if meant.key == "date" for value in column.values]
+    orders = [DateReading("month first"), DateReading("day first")]
+    read = [[read_date(value, order) for order in orders] for value in values]
+    return [next(day for day in days if isinstance(day, dt.date)) for days in read if _any_date(days)]
+
+
+def _any_date(days: list[dt.date | NotRead]) -> bool:
+    return any(isinstance(day, dt.date) for day in days)
+
+
+def _system(sheets: list[ProposedSheet]) -> str:
+    votes: Counter[str] = Counter()
+    for column, meaning in _meant(sheets):
+        quantity = own_sheet(meaning.target).column(meaning.key).quantity
+        if quantity is None:
+            continue
+        for system, label in USUAL[quantity].items():
+            if meaning.unit == label and len(set(USUAL[quantity].values())) > 1:
+                votes[system] += 1
+        numbers = [float(v) for v in column.values if isinstance(v, int | float)]
+        if quantity == "temperature" and not meaning.unit and numbers:
+            votes["us" if max(numbers) > _WARMEST_C else "metric"] += 1
+    return votes.most_common(1)[0][0] if votes else ""
+
+
+def _is_number(group: str) -> bool:
+    return not group or group.isdigit()
+
+
+def _techniques(sheets: list[ProposedSheet]) -> tuple[ProposedName, ...]:
+    """Return the names of techniques in the log, each spelling once, with the nearest of the others."""
+    if any(sheet.row_is == "techniques" for sheet in sheets):
+        return ()
+    names: dict[str, str] = {}
+    for column, meaning in _meant(sheets):
+        if meaning.target not in ("effort", "catch"):
+            continue
+        if meaning.key == "technique":
+            texts = [trimmed(value) for value in column.values if isinstance(value, str)]
+        else:
+            texts = [meaning.group] if meaning.target == "effort" and not _is_number(meaning.group) else []
+        for text in texts:
+            names.setdefault(folded(text) or text, text)
+    found: list[ProposedName] = []
+    for name in list(names.values())[:_MOST_NAMES]:
+        known = known_technique(name)
+        others = [one.name for one in found] + [usual for usual, _ in technique_words().values()]
+        found.append(
+            ProposedName(name, known[1] if known else "", "" if known else nearest(name, others) or "")
+        )
+    return tuple(found)

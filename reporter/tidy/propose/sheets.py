@@ -1,0 +1,55 @@
+"""What one row of a worksheet is: a trip, a technique on a trip, a fish, a day's weather, a name."""
+
+from reporter.schema.log import BY_KEY, folded
+from reporter.schema.own_layout import ROW_IS
+from reporter.tidy.propose.columns import meanings_for
+from reporter.tidy.propose.model import LIKELY_FROM, Meaning, ProposedSheet, SeenSheet
+
+_NEEDED: dict[str, tuple[tuple[str, ...], ...]] = {
+    "catch": (("species",), ("length_mm",), ("weight_g",)),
+    "effort": (("technique", "minutes"), ("technique", "parts"), ("technique", "landed")),
+    "trips": (
+        ("date", "water"),
+        ("date", "start"),
+        ("date", "anglers"),
+        ("date", "hours_fished"),
+        ("date", "client"),
+    ),
+    "weather": (("date", "high_c"), ("date", "low_c"), ("date", "barometer_hpa")),
+    "conditions": (("trip", "time"), ("date", "time")),
+    "techniques": (("technique", "style"),),
+    "waters": (("water", "county"), ("water", "region"), ("water", "permit"), ("water", "share_name")),
+    "clients": (("client", "name_on_summary"), ("client", "skill"), ("client", "youth")),
+}
+"""Sheet key -> columns of its own; a worksheet must hold one group of them before its rows are taken for it.
+Asked in this order: what says more comes first."""
+
+_BY_NAME: dict[str, tuple[str, ...]] = {
+    "trips": ("trips", "days", "outings", "log"),
+    "effort": ("effort", "techniques fished", "stints", "methods"),
+    "catch": ("catch", "catches", "fish"),
+    "weather": ("weather",),
+}
+
+
+def propose_sheet(seen: SeenSheet, groups: dict[int, Meaning], *, linked: bool) -> ProposedSheet:
+    """Return the first kind of row for which the worksheet has what is needed, with its columns' meanings."""
+    made = {key: meanings_for(seen.columns, key, groups, linked=linked) for key in _NEEDED}
+    fitting = [key for key, meanings in made.items() if _has_needed(key, meanings)]
+    named = [key for key in fitting if folded(seen.name) in {folded(word) for word in _BY_NAME.get(key, ())}]
+    row_is = next(iter(named or fitting), "")
+    if not row_is:
+        return ProposedSheet(seen, "", 0.0, "", tuple((column, _NOTHING) for column in seen.columns))
+    own = [m.score for m in made[row_is] if m.target == row_is]
+    score = min(LIKELY_FROM if len(own) < _MANY else 100.0, sum(own) / len(own))
+    why = f"columns as on {BY_KEY[row_is].name}: {len(own)}; one row is {ROW_IS[row_is]}"
+    return ProposedSheet(seen, row_is, score, why, tuple(zip(seen.columns, made[row_is], strict=True)))
+
+
+_NOTHING = Meaning("", "", 0.0, "")
+_MANY = 3  # columns from which a worksheet's kind can be sure
+
+
+def _has_needed(key: str, meanings: list[Meaning]) -> bool:
+    keys = {m.key for m in meanings if m.target == key and not m.group}
+    return any(all(column in keys for column in needed) for needed in _NEEDED[key])

@@ -1,0 +1,291 @@
+"""Logs in layouts that are not ours, read from end to end: what they say is what ours says."""
+
+import datetime as dt
+from collections.abc import Mapping, Sequence
+from pathlib import Path
+
+import openpyxl
+import pandas as pd
+import pytest
+
+from reporter.beside.layout import layout_path
+from reporter.read.errors import Unreadable
+from reporter.run.adopt import adopt
+from reporter.run.season import Reading, read_season
+from tests.demo.own_layouts import OWN_LAYOUTS, Trip, season, write_fish_list, write_ours, write_wide
+
+TRIPS = ["date", "water", "anglers", "boat_hours", "rods", "fish", "kept", "released", "rod_hours"]
+STINTS = ["date", "technique", "timing", "rod_hours"]
+PAIRS = ["date", "technique", "stints", "rod_hours", "landed", "kept", "released", "in_rates"]
+FISH = ["date", "technique", "species", "fish", "length_mm", "fate"]
+
+
+@pytest.fixture(scope="module")
+def trips() -> list[Trip]:
+    return season()
+
+
+@pytest.fixture(params=OWN_LAYOUTS)
+def own(request: pytest.FixtureRequest, tmp_path: Path, trips: list[Trip]) -> Path:
+    path = tmp_path / request.param
+    OWN_LAYOUTS[request.param](path, trips)
+    return path
+
+
+def confirm(log: Path, answers: Mapping[str, object] | None = None) -> None:
+    """Answer yes in the layout of a log, and other questions, as a guide does."""
+    path = layout_path(log)
+    book = openpyxl.load_workbook(path)
+    given = {"Use this layout": "yes", **(answers or {})}
+    for row in book["Layout"].iter_rows():
+        if row[0].value in given:
+            row[1].value = given[row[0].value]
+    book.save(path)
+
+
+def read_adopted(log: Path) -> Reading:
+    adopt(log)
+    confirm(log)
+    return read_season(log)
+
+
+def write_rows(path: Path, sheets: Mapping[str, Sequence[Sequence[object]]]) -> None:
+    book = openpyxl.Workbook()
+    book.remove(book.active)
+    for name, rows in sheets.items():
+        page = book.create_sheet(name)
+        for row in rows:
+            page.append(row)
+    book.save(path)
+
+
+def tables(reading: Reading) -> dict[str, pd.DataFrame]:
+    """What was read, by date instead of by the trips' own numbers."""
+    made = reading.season
+    assert made is not None, reading.problems
+    dates = made.trips.set_index("trip_no")["date"]
+    stints = made.stints.assign(date=made.stints["trip_no"].map(dates))
+    pairs = made.pairs.assign(date=made.pairs["trip_no"].map(dates))
+    fish = made.fish.assign(date=made.fish["trip_no"].map(dates))
+    fish = fish[fish["fish"] > 0]
+    return {
+        "trips": made.trips[TRIPS].sort_values("date", ignore_index=True),
+        "stints": stints[STINTS].sort_values(["date", "technique"], ignore_index=True),
+        "pairs": pairs[PAIRS].sort_values(["date", "technique"], ignore_index=True),
+        "fish": fish[FISH].sort_values(FISH, ignore_index=True),
+    }
+
+
+def test_own_layout_says_what_ours_says(own: Path, trips: list[Trip], tmp_path: Path) -> None:
+    sizes = "column a technique" not in own.name
+    write_ours(tmp_path / "ours.xlsx", trips, sizes=sizes)
+    found, expected = tables(read_adopted(own)), tables(read_season(tmp_path / "ours.xlsx"))
+    for name, table in expected.items():
+        pd.testing.assert_frame_equal(found[name], table, check_dtype=False, rtol=1e-9)
+
+
+def test_own_layout_is_refused_until_it_is_confirmed(own: Path) -> None:
+    adopt(own)
+    with pytest.raises(
+        Unreadable, match=r"not confirmed yet; look through it, answer 'Use this layout' with"
+    ):
+        read_season(own)
+
+
+def test_log_of_another_layout_is_not_changed_by_adopting_it(own: Path) -> None:
+    before = own.read_bytes()
+    adopt(own)
+    confirm(own)
+    read_season(own)
+    assert own.read_bytes() == before
+
+
+def test_rows_are_counted_by_worksheet_each_once(own: Path) -> None:
+    counts = read_adopted(own).counts
+    below = {"Days out": 5, "April": 3, "May": 3}  # the last heading row, where it is not the first
+    book = openpyxl.load_workbook(own, read_only=True)
+    for page in (page for page in book if page.title != "Petrol"):
+        rows = [any(cell is not None for cell in row) for row in page.iter_rows(values_only=True)]
+        count, totals = counts[page.title], int(page.title in ("April", "May"))
+        assert count.read == len(rows) - below.get(page.title, 1) == count.used + totals
+        assert (count.set_aside, count.blank, count.not_rows) == (0, 0, totals)
+
+
+def problems(reading: Reading, code: str) -> list[tuple[str, int, str, str, str]]:
+    found = [found for found in reading.problems if found.code == code]
+    return [(found.place, found.row, found.cell, found.heading, found.value) for found in found]
+
+
+def change(path: Path, sheet: str, **cells: object) -> None:
+    book = openpyxl.load_workbook(path)
+    for address, value in cells.items():
+        book[sheet][address] = value
+    book.save(path)
+
+
+@pytest.fixture
+def wide(tmp_path: Path, trips: list[Trip]) -> Path:
+    path = tmp_path / "wide.xlsx"
+    write_wide(path, trips)
+    return path
+
+
+@pytest.fixture
+def fish_list(tmp_path: Path, trips: list[Trip]) -> Path:
+    path = tmp_path / "fish.xlsx"
+    write_fish_list(path, trips)
+    return path
+
+
+def test_each_value_of_a_wide_sheet_keeps_its_own_cell(wide: Path) -> None:
+    change(wide, "May", I5="some", O6="two")
+    found = problems(read_adopted(wide), "cell_unread")
+    assert found == [
+        ("May", 5, "I5", "Drop shot fish", "some"),
+        ("May", 6, "O6", "LMB released", "two"),
+    ]
+
+
+def test_row_that_a_wide_sheet_sets_aside_is_counted_once_whatever_it_held(wide: Path) -> None:
+    before = read_adopted(wide).counts["April"]
+    change(wide, "April", A5=None, K6="=1/0")
+    after = read_season(wide).counts["April"]
+    assert (after.set_aside, after.used) == (before.set_aside + 1, before.used - 1)
+
+
+def test_kept_and_released_that_miss_their_total_are_set_aside_together(tmp_path: Path) -> None:
+    path = tmp_path / "totals.xlsx"
+    rows = [
+        ["Date", "Lake", "Start", "End", "Anglers", "LMB kept", "LMB released", "LMB total"],
+        [dt.date(2026, 5, 1), "Lake Arden", dt.time(6), dt.time(10), 2, 1, 4, 5],
+        [dt.date(2026, 5, 2), "Lake Arden", dt.time(6), dt.time(10), 2, 3, 4, 8],
+        [dt.date(2026, 5, 3), "Lake Arden", dt.time(6), dt.time(10), 2, None, None, 6],
+    ]
+    write_rows(path, {"Log": rows})
+    reading = read_adopted(path)
+    (found,) = [found for found in reading.problems if found.code == "own_total_differs"]
+    assert found.message.startswith("Log row 3, LMB total: Kept 3 + released 4 = 7, but the total says 8.")
+    assert reading.season is not None
+    fates = reading.season.fish.groupby("fate")["fish"].sum()
+    assert fates.to_dict() == {"kept": 1, "released": 4, "": 6} or fates.sum() == 11
+    assert reading.counts["Log"].set_aside == 1
+
+
+def test_hours_serve_where_there_is_no_end(tmp_path: Path) -> None:
+    path = tmp_path / "hours.xlsx"
+    rows = [
+        ["Date", "Lake", "Time in", "Hours", "Anglers", "Jig fish", "Tube fish"],
+        [dt.date(2026, 5, 1), "Lake Arden", dt.time(6), 4, 2, 3, None],
+        [dt.date(2026, 5, 2), "Lake Arden", dt.time(20), 5.5, 1, 1, 2],
+    ]
+    write_rows(path, {"Log": rows})
+    reading = read_adopted(path)
+    assert reading.season is not None, reading.problems
+    assert reading.season.trips["boat_hours"].tolist() == [4, 5.5]
+    assert reading.season.stints["rod_hours"].tolist() == [8, 2.75, 2.75]
+    assert [found.code for found in reading.problems if found.code.startswith("own_")] == [
+        "own_absent",
+        "own_evenly",
+    ]
+
+
+def test_time_is_not_shared_where_the_guide_says_no(tmp_path: Path) -> None:
+    path = tmp_path / "no.xlsx"
+    rows = [
+        ["Date", "Lake", "Time in", "Time out", "Anglers", "Jig fish", "Tube fish"],
+        [dt.date(2026, 5, 1), "Lake Arden", dt.time(6), dt.time(10), 2, 3, None],
+        [dt.date(2026, 5, 2), "Lake Arden", dt.time(6), dt.time(10), 1, 1, 2],
+    ]
+    write_rows(path, {"Log": rows})
+    adopt(path)
+    confirm(path, answers={"Where no column times the techniques: share a trip's time evenly": "no"})
+    reading = read_season(path)
+    assert reading.season is not None
+    (untimed,) = [found for found in reading.problems if found.code == "own_untimed"]
+    assert (untimed.place, untimed.row, untimed.effect) == ("Log", 2, "set aside")
+    assert "3 of them are in no rate" in untimed.text
+    assert not reading.season.pairs["in_rates"].any()
+    assert reading.season.trips["fish"].sum() == 6
+
+
+def test_what_holds_on_every_trip_is_asked_once(tmp_path: Path) -> None:
+    path = tmp_path / "alone.xlsx"
+    rows = [["Date", "Time in", "Time out", "Jig fish"], [dt.date(2026, 5, 1), dt.time(6), dt.time(10), 3]]
+    write_rows(path, {"Log": rows})
+    adopt(path)
+    confirm(path)
+    missing = [found.value for found in read_season(path).stops]
+    assert sorted(missing) == ["Anglers", "Water"]
+    anglers, water = (f"Where no column says it: {what} every trip" for what in ("anglers on", "water of"))
+    confirm(path, answers={anglers: 2, water: "Lake Arden"})
+    reading = read_season(path)
+    assert reading.season is not None, reading.problems
+    assert reading.season.trips[["anglers", "water"]].to_numpy().tolist() == [[2, "Lake Arden"]]
+
+
+def test_fish_by_number_become_a_row_each(tmp_path: Path) -> None:
+    path = tmp_path / "numbered.xlsx"
+    headings = ["Date", "Lake", "Start", "End", "Anglers"]
+    for number in (1, 2):
+        headings += [f"Fish {number} species", f"Fish {number} length (in)"]
+    first = [dt.date(2026, 5, 1), "Lake Arden", dt.time(6), dt.time(10), 2, "LMB", 15.5, "SMB", 14]
+    second = [dt.date(2026, 5, 2), "Lake Arden", dt.time(6), dt.time(10), 2, "LMB", 17, None, None]
+    write_rows(path, {"Log": [headings, first, second]})
+    reading = read_adopted(path)
+    assert reading.season is not None, reading.problems
+    fish = reading.season.fish[["row", "species", "length_mm"]].to_numpy().tolist()
+    assert fish == [[2, "LMB", 15.5 * 25.4], [2, "SMB", 14 * 25.4], [3, "LMB", 17 * 25.4]]
+
+
+def test_repeated_cells_that_differ_are_said_once_a_column(fish_list: Path) -> None:
+    book = openpyxl.load_workbook(fish_list)
+    page = book.active
+    for row in range(3, 6):
+        for column in range(1, 6):
+            page.cell(row, column).value = page.cell(2, column).value
+    page["E4"], page["E5"] = 9, 8
+    book.save(fish_list)
+    reading = read_adopted(fish_list)
+    differing = [found for found in reading.problems if found.code == "own_repeat_differs"]
+    (found,) = [found for found in differing if found.heading == "People"]
+    assert (found.place, found.row, found.cell, found.value) == ("Fish 2026", 4, "E4", "9")
+    assert "Cells that differ so: 2" in found.text
+
+
+def test_columns_may_move_and_join_after_the_layout_was_confirmed(own: Path) -> None:
+    expected = tables(read_adopted(own))
+    book = openpyxl.load_workbook(own)
+    page = book.worksheets[0]
+    for span in list(page.merged_cells.ranges):
+        span.shift(1, 1)
+    page.insert_rows(1)
+    page.insert_cols(1)
+    for row in range(1, page.max_row + 1):
+        page.cell(row, 1).value = "mine" if row > 8 else None
+    book.save(own)
+    reading = read_season(own)
+    found = tables(reading)
+    for name, table in expected.items():
+        pd.testing.assert_frame_equal(found[name], table, check_dtype=False)
+    assert {found.code for found in reading.problems} >= {"beyond_headings"}
+
+
+def test_heading_that_is_gone_stops_the_report_and_is_named(own: Path) -> None:
+    read_adopted(own)
+    book = openpyxl.load_workbook(own)
+    page = book.worksheets[0]
+    cell = next(cell for row in page.iter_rows() for cell in row if cell.value in ("When", "Date", "Day"))
+    cell.value = "Something else"
+    book.save(own)
+    (stop,) = read_season(own).stops
+    assert stop.code == "own_heading_gone"
+    assert stop.place == page.title
+
+
+def test_worksheet_that_is_gone_stops_the_report_and_is_named(wide: Path) -> None:
+    read_adopted(wide)
+    book = openpyxl.load_workbook(wide)
+    book["May"].title = "Mai"
+    book.save(wide)
+    stops = {(stop.code, stop.value) for stop in read_season(wide).stops}
+    assert stops == {("own_sheet_gone", "May")}
