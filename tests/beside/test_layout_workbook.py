@@ -128,9 +128,7 @@ def test_damaged_layout_is_refused_by_its_own_name(log: Path) -> None:
     path = layout_path(log)
     edit(log, YES)
     whole = path.read_bytes()
-    with openpyxl.load_workbook(path) as book:
-        names = book.sheetnames
-    assert "Columns" in names
+    assert b"xl/worksheets/sheet2.xml" in whole
     path.write_bytes(whole.replace(b"xl/worksheets/sheet2.xml", b"xl/worksheets/sheetX.xml"))
     with pytest.raises(Unreadable, match=r"I cannot read log layout\.xlsx: it is damaged"):
         layout_beside(log)
