@@ -15,6 +15,7 @@ from reporter.schema.own_layout_book import (
     ANSWER,
     COLUMNS,
     COLUMNS_SHEET,
+    EVERY_ROW,
     LAYOUT_SHEET,
     QUESTION,
     QUESTIONS,
@@ -69,7 +70,12 @@ class _Reader:
             sheets,
             tuple(column for column in self._own_columns(columns) if column.sheet in read),
             folded(plain(shown(given["evenly"]))) in _YES,
-            {key: given[key] for key in ("anglers", "water") if given[key] is not None},
+            {
+                sheet: {
+                    key: given[key] for key, of in EVERY_ROW.items() if of == sheet and given[key] is not None
+                }
+                for sheet in EVERY_ROW.values()
+            },
             tuple(raw for raw in self.book.sheets if raw.name not in (LAYOUT_SHEET, COLUMNS_SHEET)),
         )
 

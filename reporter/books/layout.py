@@ -1,6 +1,7 @@
 """The workbook in which a guide looks through a proposed layout, changes it and confirms it."""
 
 import datetime as dt
+from collections.abc import Mapping
 from dataclasses import replace
 
 from reporter.books.blank.fields import entry_field
@@ -19,6 +20,8 @@ from reporter.schema.own_layout_book import (
     NO,
     QUESTION,
     QUESTIONS,
+    WHY,
+    WORKSHEET,
     WORKSHEETS,
     YES,
     YES_NO,
@@ -81,19 +84,35 @@ def _first_sheet(proposal: Proposal, log_name: str) -> Sheet:
         ),
         *(Line(text) for text in _HOW),
     )
-    return Sheet(LAYOUT_SHEET, (Text(lines), _questions(), _worksheets(proposal)), "log")
+    return Sheet(LAYOUT_SHEET, (Text(lines), _questions(proposal), _worksheets(proposal)), "log")
 
 
-def _questions() -> Table:
+def _questions(proposal: Proposal) -> Table:
     answers: dict[str, Cell] = {"use": NO, "evenly": YES}
     yes_no = {"answer": Field("answer", ANSWER, "typed", choice=Choice(YES_NO))}
+    likely = proposal.answers
     return Table(
         "answers",
-        (Field("question", QUESTION, "wrapped", width=46), Field("answer", ANSWER, "typed", width=18)),
-        {"question": list(QUESTIONS.values()), "answer": [answers.get(key) for key in QUESTIONS]},
+        (
+            Field("question", QUESTION, "wrapped", width=46),
+            Field("answer", ANSWER, "typed", width=24),
+            Field("why", WHY, "wrapped", width=14),
+        ),
+        {
+            "question": list(QUESTIONS.values()),
+            "answer": [answers.get(key) or likely.get(key) or None for key in QUESTIONS],
+            "why": [_why_asked(key, likely) for key in QUESTIONS],
+        },
         title="Your answers",
         own_fields={at: yes_no for at, key in enumerate(QUESTIONS) if key in answers},
+        note=f"The answer '{WORKSHEET}' stands for a worksheet's own name, as where each water has one.",
     )
+
+
+def _why_asked(key: str, likely: Mapping[str, str]) -> str | None:
+    if key not in likely:
+        return None
+    return "a guess" if likely[key] else "needed"
 
 
 def _worksheets(proposal: Proposal) -> Table:

@@ -38,6 +38,7 @@ def _say(log: Path, adopted: "Adopted") -> None:
     from collections import Counter
 
     from reporter.schema.own_layout import NOT_READ, ROW_IS
+    from reporter.schema.own_layout_book import QUESTIONS
     from reporter.tidy.propose.model import how_sure
 
     say.result(log.name)
@@ -50,5 +51,13 @@ def _say(log: Path, adopted: "Adopted") -> None:
         say.labelled(sheet.seen.name[:20], f"{row_is}{columns}", label_width=20)
     for name in adopted.proposal.unread:
         say.labelled(name[:20], NOT_READ, label_width=20)
+    for key, likely in adopted.proposal.answers.items():
+        say.labelled(
+            "No column says it", f"{QUESTIONS[key].partition(': ')[2]}{_guess(likely)}", label_width=20
+        )
     say.result()
     say.result(f"Look it through in {adopted.layout}, answer 'Use this layout' with yes, and save it.")
+
+
+def _guess(likely: str) -> str:
+    return f"; '{likely}' is a guess" if likely else "; answer it there"

@@ -12,6 +12,7 @@ from reporter.read.errors import Unreadable
 from reporter.tidy.layout import find_layout
 from reporter.tidy.propose.model import Proposal
 from reporter.tidy.propose.propose import propose
+from reporter.tidy.propose.why_not import why_no_trips
 from reporter.write.workbook import write_book
 
 
@@ -38,10 +39,7 @@ def adopt(log: Path) -> Adopted:
         )
     proposal = propose(book)
     if not any(sheet.row_is for sheet in proposal.sheets):
-        raise Unreadable(
-            f"I cannot find trips in {log.name}: no row looks like headings of dates and waters. "
-            "Give each column a heading, or copy your rows into a blank log."
-        )
+        raise Unreadable(f"I cannot find trips in {log.name}: {why_no_trips(book, proposal)}")
     made = layout_book(proposal, log.name)
     replace_file(target, lambda path: write_book(made, path))
     return Adopted(proposal, target)

@@ -4,6 +4,7 @@ from dataclasses import replace
 
 from reporter.schema.column import Column, Sheet
 from reporter.schema.log import BY_KEY, SHEETS
+from reporter.schema.sheets.trips import SAME_AS_YES_NO, YES_NO
 
 HOURS_FISHED = Column(
     "hours_fished",
@@ -14,13 +15,22 @@ HOURS_FISHED = Column(
     possible=(0.0, 24.0),
     usual=(0.25, 16.0),
 )
+CLOCK = Column("clock", "Start - end", "text", "Start and end in one cell, as 6:30-11:00.")
 KEPT = Column("kept", "Kept", "count", "How many were kept.", possible=(0, 2000))
 RELEASED = Column("released", "Released", "count", "How many were released.", possible=(0, 2000))
 TOTAL = Column("total", "Kept + released", "count", "What both should add up to.", possible=(0, 2000))
+WAS_KEPT = Column(
+    "was_kept",
+    "Kept, yes or no",
+    "choice",
+    "yes where the fish was kept, no where it was released.",
+    allowed=YES_NO,
+    same_as=SAME_AS_YES_NO,
+)
 
 OWN_COLUMNS: dict[str, tuple[Column, ...]] = {
-    "trips": (HOURS_FISHED,),
-    "catch": (KEPT, RELEASED, TOTAL),
+    "trips": (HOURS_FISHED, CLOCK),
+    "catch": (KEPT, RELEASED, TOTAL, WAS_KEPT),
 }
 """Columns that only another layout has, by sheet key."""
 

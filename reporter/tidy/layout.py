@@ -227,6 +227,12 @@ def without_unit(heading: str) -> str:
     return bracketed[1] if bracketed else heading
 
 
+def bracketed_unit(heading: str) -> str:
+    """Return what stands in brackets behind a heading, where a unit would."""
+    bracketed = _BRACKETED.fullmatch(heading)
+    return bracketed[2] if bracketed else ""
+
+
 def heading_unit(heading: str, quantity: Quantity) -> Unit | None:
     """Return the unit of a quantity that a heading names, in brackets or as its last word."""
     bracketed = _BRACKETED.fullmatch(heading)

@@ -83,6 +83,11 @@ def read_date(value: CellValue, reading: DateReading) -> dt.date | NotRead:
     return _date_in_text(plain(value).casefold().lstrip("'"), reading)
 
 
+def is_month(word: str) -> bool:
+    """Whether a word is a month's name or short form."""
+    return word.casefold().strip(".") in _MONTHS
+
+
 def order_of(text: str) -> str:
     """Return which order of day and month a date typed as text proves, or EITHER_ORDER; else nothing."""
     typed = _NUMERIC.fullmatch(plain(text).lstrip("'"))

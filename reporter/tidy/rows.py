@@ -13,7 +13,11 @@ from reporter.schema.units import UNITS
 from reporter.tidy.layout import Placed, SheetLayout, heading_key
 from reporter.tidy.words import plain, shown
 
-_TOTAL = re.compile(r"((grand|season|sub|year)[ -]?)?totals?:?|sum:?", re.IGNORECASE)
+_TOTAL = re.compile(
+    r"((grand|season|sub|year|month|week|trip|day|jan\w*|feb\w*|mar\w*|apr\w*|may|june?|july?"
+    r"|aug\w*|sep\w*|oct\w*|nov\w*|dec\w*)( \d{4})?[ -]?)?totals?:?|sum:?",
+    re.IGNORECASE,
+)
 _UNITS = frozenset(word for unit in UNITS for word in (unit.label.casefold(), *unit.also) if word) | {
     "hh:mm",
     "h:mm",
@@ -202,12 +206,17 @@ def not_a_row(
     """
     texts = [(position, plain(cell)) for position, cell in enumerate(cells) if isinstance(cell, str)]
     for position, text in texts:
-        if position not in free and _TOTAL.fullmatch(text) and not _complete(cells, position, needed):
+        if position not in free and says_total(text) and not _complete(cells, position, needed):
             at = address(number, position + 1)
             return problem("totals_row", sheet.name, row=number, cell=at, value=text)
     if texts and (are_headings(texts) or _units(cells, texts)):
         return problem("second_heading", sheet.name, row=number, value=shown(texts[0][1]))
     return None
+
+
+def says_total(text: str) -> bool:
+    """Whether a plain text is the label of a totals line."""
+    return _TOTAL.fullmatch(text) is not None
 
 
 def _complete(cells: tuple[CellValue, ...], label: int, needed: Sequence[int]) -> bool:

@@ -17,6 +17,7 @@ from reporter.tidy.lengths import check_lengths
 from reporter.tidy.links import link_trips, trip_book
 from reporter.tidy.names import read_names, resolve
 from reporter.tidy.needed import require
+from reporter.tidy.own.fates import fill_fates
 from reporter.tidy.own.hours import fill_ends
 from reporter.tidy.own.rows import own_rows
 from reporter.tidy.own.totals import check_totals
@@ -167,6 +168,7 @@ def _linked(
             check_lengths(tidy, context.system)
             check_weights(tidy)
             check_totals(tidy)
+            fill_fates(tidy)
         trips = link_trips(tidy, book, context.dates, _lost(tidy))
         linked[key] = {
             "trip_no": [0 if trip is None else trip + 1 for trip in trips.linked],
@@ -214,6 +216,7 @@ def _time_columns(layout: Layout, settings: Settings) -> list[Problem]:
         for column in BY_KEY["trips"].columns
         if isinstance(column.required, Unless)
         and not place.places(column.key)
+        and column.key not in place.fixed
         and not (column.key == "end" and place.places(HOURS_FISHED.key))
         and settings[column.required.setting] is None
     ]

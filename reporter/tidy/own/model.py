@@ -46,7 +46,7 @@ class OwnLayout:
     sheets: tuple[OwnSheet, ...]
     columns: tuple[OwnColumn, ...]
     evenly: bool
-    every_trip: Mapping[str, CellValue]
+    every_row: Mapping[str, Mapping[str, CellValue]]
     own_sheets: tuple[RawSheet, ...] = ()
 
     def reads(self, worksheet: str) -> bool:

@@ -5,7 +5,7 @@ from typing import Any
 
 from reporter.read.raw import RawBook
 from reporter.schema.log import BY_KEY, SHEETS
-from reporter.schema.own_layout import ABOVE, TELL_TRIPS_APART, own_sheet
+from reporter.schema.own_layout import ABOVE, CLOCK, TELL_TRIPS_APART, own_sheet
 from reporter.schema.own_layout_book import LOOKS_LIKE
 from reporter.schema.problems import Problem, problem
 from reporter.tidy.layout import (
@@ -32,7 +32,8 @@ _WITHOUT = {
     "catch": "Fish count only as techniques' totals",
 }
 _OTHER = {"catch": "effort", "effort": "catch"}
-"""A technique alone makes no fish where the worksheet has stints, nor a stint where it has fish."""
+"""A technique alone makes no fish where the worksheet has stints, nor a stint where it has fish; on the row
+of a trip it makes a stint: it was fished all day."""
 
 _OF_LOG_ALONE = frozenset({"sheet_missing", "no_headings"})
 
@@ -89,12 +90,11 @@ def _source(found: FoundSheet, key: str, *, several: bool) -> Source:
         other = {c.key: p for c, p in found.places.items() if c.target in ("effort", "catch") and not c.group}
         if "technique" in other:
             shared = {**shared, "technique": other["technique"]}
-    asks = [
-        placed
-        for name, placed in shared.items()
-        if name != "technique" or not _of(found, _OTHER.get(key, ""))
-    ]
+    if CLOCK.key in shared:
+        shared = {**shared, "start": shared[CLOCK.key], "end": shared[CLOCK.key]}
     row_is = found.own.row_is
+    alone = not _of(found, _OTHER.get(key, "")) or (key == "effort" and row_is == "trips")
+    asks = [placed for name, placed in shared.items() if name != "technique" or alone]
     repeated = key in ABOVE.get(row_is, ())
     pointed = "trip" in shared and not (repeated and key == "trips")
     numbered_here = pointed or key not in ("trips", "effort", "catch", "conditions")
@@ -141,13 +141,13 @@ def _sheet_layout(
 ) -> tuple[SheetLayout, list[Problem]]:
     """Put the sources of a sheet together, and say what is missing in them; not again what is gone."""
     there = {name: None for source in sources for name in _keys(source)}
-    fixed = {name: value for name, value in own.every_trip.items() if key == "trips" and name not in there}
+    fixed = dict(own.every_row.get(key, {}))
     there |= dict.fromkeys(fixed)
     layout = SheetLayout("", 0, {}, sources, fixed)
     problems: list[Problem] = []
     if key == "effort" and not any(name in there for name in _TIMING):
         if own.evenly:
-            layout = replace(layout, fixed={"parts": 1.0})
+            layout = replace(layout, fixed={**fixed, "parts": 1.0})
             problems.append(problem("own_evenly", sources[0].name))
         there |= dict.fromkeys(_TIMING)
     for source in sources:

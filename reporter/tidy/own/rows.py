@@ -5,10 +5,13 @@ from dataclasses import dataclass, field, replace
 
 from reporter.read.raw import CellValue, RawBook, RawSheet
 from reporter.schema.column import Sheet
-from reporter.schema.own_layout import own_sheet
+from reporter.schema.log import folded
+from reporter.schema.own_layout import CLOCK, own_sheet
+from reporter.schema.own_layout_book import WORKSHEET
 from reporter.schema.problems import Problem
 from reporter.schema.row_codes import row_code
 from reporter.tidy.layout import Placed, SheetLayout, Source
+from reporter.tidy.own.clock import split_clock
 from reporter.tidy.own.differing import Differing
 from reporter.tidy.own.trips import TripNames
 from reporter.tidy.own.worksheet import Body
@@ -32,8 +35,10 @@ def own_rows(book: RawBook, key: str, place: SheetLayout) -> tuple[Rows, list[Pr
     sources = place.sources or ()
     found = [_Found(sheets[source.name], source, key, index) for index, source in enumerate(sources)]
     rows = [row for one in found for row in one.rows]
-    for row in rows:
-        row.cells = {**place.fixed, **row.cells}
+    for one in found:
+        fixed = {key: _every_row(value, one.source) for key, value in place.fixed.items()}
+        for row in one.rows:
+            row.cells = fixed | row.cells
     keys = dict.fromkeys(name for row in rows for name in row.cells) | dict.fromkeys(_placed(place))
     errors, uncalculated = _marks(found, rows, keys)
     made = Rows(
@@ -53,6 +58,11 @@ def own_rows(book: RawBook, key: str, place: SheetLayout) -> tuple[Rows, list[Pr
         [row.from_above for row in rows],
     )
     return made, [problem for one in found for problem in one.problems]
+
+
+def _every_row(value: CellValue, source: Source) -> CellValue:
+    """Return what every row of a worksheet holds: the answer of the layout, or the worksheet's own name."""
+    return source.name if isinstance(value, str) and folded(value) == folded(WORKSHEET) else value
 
 
 def _placed(place: SheetLayout) -> list[str]:
@@ -106,6 +116,8 @@ class _Found:
         for name, placed in columns.items():
             row.cells[name] = cells[placed.position] if placed.position < len(cells) else None
             row.spots[name] = Spot(code, placed)
+        if CLOCK.key in row.cells:
+            split_clock(row.cells)
         if self._trips is not None:
             of_trip = self._trips.of(number)
             row.cells["trip"], row.from_above = of_trip.trip, of_trip.from_above

@@ -1,26 +1,15 @@
 """What the columns of a worksheet may mean, given what one of its rows is: the best that fits together."""
 
+from collections.abc import Set
 from dataclasses import replace
 
-from reporter.schema.column import Column
+from reporter.read.raw import CellValue
 from reporter.schema.own_layout import WITHIN, own_sheet
-from reporter.schema.own_words import HOUR_WORDS
-from reporter.schema.units import Unit, find_unit
-from reporter.tidy.layout import heading_unit
-from reporter.tidy.propose.fit import fit
 from reporter.tidy.propose.model import GUESS_FROM, NOT_KNOWN, SURE_FROM, Meaning, SeenColumn
-from reporter.tidy.propose.names import name_score, spellings_of
+from reporter.tidy.propose.offers import best_named, offer
+from reporter.tidy.propose.repeats import Repeats
+from reporter.tidy.propose.uncounted import without_technique
 
-_NAME_SHARE, _FIT_SHARE = 0.7, 30.0
-"""How much of a score the heading gives, and the values: a heading says more than numbers can."""
-_NO_VALUES = 0.8  # fit of a column without a value: nothing speaks against it
-_LEAST_FIT = 0.5  # below it the values speak against the heading
-_LEAST_WHOLE = 0.9  # the same for counts: what has halves is no count
-_BY_VALUES = {"date": 62.0, "species": 75.0}
-"""Kinds of column that values alone give away, and the score for it."""
-_MOST_HOURS = 16.0  # on one technique of a trip; a column of minutes holds more
-_ELSEWHERE = 3.0  # points off for a column of another sheet than the row's own
-_LINK = ("trip", "date")
 _ON_TRIPS = {
     "effort": frozenset(
         {"technique", "landed", "missed", "minutes", "variant", "colour", "cover", "depth_m"}
@@ -28,33 +17,62 @@ _ON_TRIPS = {
     "catch": frozenset({"kept", "released", "total", "species"}),
 }
 _ON_FISH = {"effort": frozenset({"minutes", "parts", "rods"})}
+_ON_STINTS = {"catch": frozenset({"kept", "released", "total"})}
+_BESIDE = {"trips": _ON_TRIPS, "catch": _ON_FISH, "effort": _ON_STINTS}
+"""What one row is -> sheet -> those of its columns that may stand beside."""
+_OF_A_STINT = frozenset({"start", "end", "rods"})
+_KNOWN_TRIPS = 0.8  # of the numbers that point at trips
+
+Trips = Set[CellValue] | None
+"""The numbers of the trips on another worksheet; None where there is no such worksheet."""
 
 
 def meanings_for(
-    columns: tuple[SeenColumn, ...], row_is: str, groups: dict[int, Meaning], *, linked: bool
+    columns: tuple[SeenColumn, ...], row_is: str, groups: dict[int, Meaning], trips: Trips
 ) -> list[Meaning]:
     """Return a meaning for each column; each meaning is given once, to the column that it suits best.
 
-    groups: meanings of columns that belong to groups. linked: whether the trips stand on another worksheet,
-    so that a row only points at its trip.
+    groups: meanings of columns that belong to groups. trips: where the trips stand on another worksheet, a
+    row only points at its trip.
     """
-    allowed = _allowed(row_is, groups, linked=linked)
-    offers = [
-        (_offer(column, sheet, key, row_is), at)
-        for at, column in enumerate(columns)
-        if column.position not in groups
-        for sheet, key in allowed
-    ]
-    offers = [(offer, at) for offer, at in offers if offer.score >= GUESS_FROM]
+    allowed = _allowed(row_is, groups, linked=trips is not None)
+    repeats = Repeats(columns)
+    offers: list[tuple[Meaning, int]] = []
+    for at, column in enumerate(columns):
+        if column.position not in groups:
+            fitting = [
+                offer(column, sheet, key, row_is)
+                for sheet, key in allowed
+                if _rows_allow(column, sheet, key, row_is, repeats, trips)
+            ]
+            offers += [(one, at) for one in best_named([one for one in fitting if one.score >= GUESS_FROM])]
     chosen: dict[int, Meaning] = {}
     taken: set[tuple[str, str]] = set()
-    for offer, at in sorted(offers, key=lambda pair: -pair[0].score):
-        if at not in chosen and (offer.target, offer.key) not in taken:
-            chosen[at] = offer
-            taken.add((offer.target, offer.key))
+    for one, at in sorted(offers, key=lambda pair: -pair[0].score):
+        if at not in chosen and (one.target, one.key) not in taken:
+            chosen[at] = one
+            taken.add((one.target, one.key))
     made = [groups.get(column.position, chosen.get(at, NOT_KNOWN)) for at, column in enumerate(columns)]
-    made = _shared_out(made)
-    return _with_link(columns, made, row_is) if linked else made
+    made = _shared_out(without_technique(made))
+    return made if trips is None else _with_link(columns, made, row_is)
+
+
+def _rows_allow(
+    column: SeenColumn, sheet: str, key: str, row_is: str, repeats: Repeats, trips: Trips
+) -> bool:
+    """Whether nothing in the rows, as they repeat their trips or number them, speaks against a meaning."""
+    if key == "trip" and sheet in ("trips", "effort", "catch"):
+        if trips is None:
+            return repeats.numbers_trips(column, row_is_trip=row_is == "trips")
+        known = sum(value in trips for value in column.values)
+        return known >= _KNOWN_TRIPS * len(column.values)
+    if row_is not in ("effort", "catch"):
+        return True
+    if sheet == "trips":
+        return not repeats.on_blank(column)
+    if key in _OF_A_STINT and sheet == "effort" and repeats.same_in_trip(column):
+        return False
+    return not repeats.only_first(column)
 
 
 def _shared_out(meanings: list[Meaning]) -> list[Meaning]:
@@ -89,7 +107,7 @@ def _allowed(row_is: str, groups: dict[int, Meaning], *, linked: bool) -> list[t
             continue
         keys = [column.key for column in own_sheet(sheet).columns]
         if sheet != row_is:
-            some = {"trips": _ON_TRIPS, "catch": _ON_FISH}.get(row_is, {}).get(sheet)
+            some = _BESIDE.get(row_is, {}).get(sheet)
             keys = [key for key in keys if key != "trip" or sheet == "trips"]
             keys = [key for key in keys if sheet == "trips" or (some is not None and key in some)]
             if sheet in grouped:
@@ -100,45 +118,11 @@ def _allowed(row_is: str, groups: dict[int, Meaning], *, linked: bool) -> list[t
     return allowed
 
 
-def _offer(column: SeenColumn, sheet: str, key: str, row_is: str) -> Meaning:
-    wanted = own_sheet(sheet).column(key)
-    unit = _unit(column, wanted)
-    named, why = name_score(spellings_of(column.parts), sheet, key)
-    share = fit(column.values, wanted, unit)
-    if not named:
-        by_values = _BY_VALUES.get(wanted.kind, 0.0)
-        if share is None or share < _BY_VALUES_FIT or sheet != row_is:
-            return NOT_KNOWN
-        return Meaning(sheet, key, by_values, f"its values are {wanted.heading.lower()}s")
-    least = _LEAST_WHOLE if wanted.kind == "count" else _LEAST_FIT
-    if share is not None and share < least and key != "technique":
-        return NOT_KNOWN
-    fits = _NO_VALUES if share is None and not column.values else 1.0 if share is None else share
-    fits = max(fits, _LEAST_FIT) if key == "technique" else fits
-    score = _NAME_SHARE * named + _FIT_SHARE * fits - (_ELSEWHERE if sheet != row_is else 0.0)
-    return Meaning(sheet, key, score, why, unit=unit.label if unit else "")
-
-
-_BY_VALUES_FIT = 0.9
-
-
-def _unit(column: SeenColumn, wanted: Column) -> Unit | None:
-    """Return the unit that the heading names; of time also the one that its words or values suggest."""
-    if wanted.quantity is None:
-        return None
-    named = heading_unit(column.heading, wanted.quantity)
-    if named or wanted.quantity != "minutes":
-        return named
-    numbers = [value for value in column.values if isinstance(value, int | float)]
-    hours = HOUR_WORDS & {word.casefold() for word in column.heading.split()}
-    return find_unit("minutes", "h" if hours or (numbers and max(numbers) <= _MOST_HOURS) else "min")
-
-
 def _with_link(columns: tuple[SeenColumn, ...], made: list[Meaning], row_is: str) -> list[Meaning]:
     """Let a row point at its trip by the date, where it has no trip number: a date serves with one trip."""
     if row_is not in ("effort", "catch") or any(m.key == "trip" for m in made):
         return made
-    offers = [_offer(column, "trips", "date", "trips") for column in columns]
+    offers = [offer(column, "trips", "date", "trips") for column in columns]
     best = max(range(len(offers)), key=lambda at: offers[at].score, default=None)
     if best is None or offers[best].score < GUESS_FROM or made[best].group:
         return made

@@ -7,25 +7,35 @@ from reporter.read.raw import CellValue
 from reporter.schema.column import Column
 from reporter.schema.defaults import TECHNIQUES
 from reporter.schema.log import folded
+from reporter.schema.own_layout import CLOCK
+from reporter.schema.own_words import TECHNIQUE_STYLES, TECHNIQUE_WORDS
 from reporter.schema.species import NO_FISH, TWO_MEANINGS
 from reporter.schema.units import Unit
 from reporter.tidy.cells import CellContext, reader_for
 from reporter.tidy.moments import DateReading, order_of
+from reporter.tidy.own.clock import are_two_times
 from reporter.tidy.species import find_species
 from reporter.tidy.words import NotRead, plain, shown
 
 _OPEN_KINDS = frozenset({"text", "key", "names"})
 _CLOCKS = (dt.time, dt.timedelta, dt.datetime)
+_MOST = 0.9  # of a column's values must be so for it to be of a kind
+_NAMES_OF_HIS_OWN = 0.6  # fit of words that no list of techniques holds
+_SLOW = 45  # as degrees, hardly away from north
 
 
 def fit(values: tuple[CellValue, ...], column: Column, unit: Unit | None) -> float | None:
     """Return the share of values that a column of the log could hold; None where that says nothing."""
     if not values:
         return None
-    if column.key == "technique":
-        return _share(values, lambda value: isinstance(value, str) and _is_technique(value))
+    if column.key in _BY_KEY:
+        return _BY_KEY[column.key](values)
+    if column.kind == "key" and are_dates(values):
+        return 0.0
     if column.kind in _OPEN_KINDS:
         return None
+    if column.kind == "compass" and all(_is_slow(value) for value in values):
+        return 0.0  # directions are not all so near to north: it is a speed
     if column.kind in ("ref", "refs"):
         return None if column.key == "trip" else _share(values, lambda value: isinstance(value, str))
     if column.kind == "species":
@@ -69,6 +79,28 @@ def _is_fish(value: CellValue) -> bool:
     return not isinstance(find_species(value, None), NotRead)
 
 
+def _fit_technique(values: tuple[CellValue, ...]) -> float:
+    texts = _share(values, lambda value: isinstance(value, str) and not _is_date(value))
+    named = _share(values, lambda value: isinstance(value, str) and says_technique(value))
+    return max(_NAMES_OF_HIS_OWN, named) if texts >= _MOST else 0.0
+
+
+def _fit_clock(values: tuple[CellValue, ...]) -> float:
+    return _share(values, lambda value: isinstance(value, str) and are_two_times(value))
+
+
+_BY_KEY = {"technique": _fit_technique, CLOCK.key: _fit_clock}
+
+
+def are_dates(values: tuple[CellValue, ...]) -> bool:
+    """Whether values are dates, or texts that read so."""
+    return bool(values) and _share(values, _is_date) >= _MOST
+
+
+def _is_slow(value: CellValue) -> bool:
+    return isinstance(value, int | float) and 0 <= value <= _SLOW
+
+
 @cache
 def technique_words() -> dict[str, tuple[str, str]]:
     """Return folded spelling -> name and style of every usual technique."""
@@ -80,12 +112,20 @@ def technique_words() -> dict[str, tuple[str, str]]:
     }
 
 
-def _is_technique(name: str) -> bool:
-    return known_technique(name) is not None
-
-
 def known_technique(name: str) -> tuple[str, str] | None:
     """Return name and style of the usual technique that a word means, in the singular or the plural."""
     words = technique_words()
     key = folded(plain(name))
     return words.get(key) or (words.get(key[:-1]) if key.endswith("s") else None)
+
+
+def says_technique(name: str) -> bool:
+    """Whether a name is a usual technique's, or holds a word that shows it to be one."""
+    return known_technique(name) is not None or bool(TECHNIQUE_WORDS & set(plain(name).casefold().split()))
+
+
+def style_of(name: str) -> str:
+    """Return the style that a technique's name gives away, or nothing."""
+    known = known_technique(name)
+    styles = {TECHNIQUE_STYLES.get(word.removesuffix("s"), "") for word in plain(name).casefold().split()}
+    return known[1] if known else styles.pop() if len(styles) == 1 else ""

@@ -1,35 +1,76 @@
 """Columns that belong to one technique, one species or the second fish, by what their headings say."""
 
 import re
+from collections.abc import Collection
+from dataclasses import replace
 
 from reporter.schema.log import folded
-from reporter.schema.own_words import FISH_MEASURES, HOUR_WORDS, MEASURES, OVER_TECHNIQUES, TECHNIQUE_WORDS
+from reporter.schema.own_words import FISH_MEASURES, HOUR_WORDS, MEASURES, OVER_TECHNIQUES, TECHNIQUE_SHORT
 from reporter.schema.species import Species
-from reporter.tidy.propose.fit import known_technique
+from reporter.tidy.propose.fit import known_technique, says_technique
 from reporter.tidy.propose.model import Meaning, SeenColumn
-from reporter.tidy.propose.names import name_score, spellings_of
+from reporter.tidy.propose.names import all_words, nearest_word
+from reporter.tidy.propose.numbered import numbered
 from reporter.tidy.species import find_species
 
 _WORDS_OVER = {form for word in OVER_TECHNIQUES for form in (word, f"{word}s")}
 _CERTAIN, _LIKELY, _GUESS = 95.0, 80.0, 60.0
-_NUMBERED = re.compile(r"(.*?)[ #]*(\d{1,2})\b(.*)")
 _MOST_HOURS = 24.0
 _MOST_FISH = 60  # on one technique of one trip
-_FEWEST_NUMBERED = 2
 
 
 def grouped(columns: tuple[SeenColumn, ...]) -> dict[int, Meaning]:
-    """Return position -> meaning of the columns that belong to groups."""
+    """Return position -> meaning of the columns that belong to groups; no meaning twice for one group."""
     found: dict[int, Meaning] = {}
     for column in columns:
         meaning = _of_technique(column) or _of_species(column)
         if meaning is not None:
             found[column.position] = meaning
-    return found | _numbered([column for column in columns if column.position not in found])
+    found |= _like_others([column for column in columns if column.position not in found], found)
+    found |= numbered([column for column in columns if column.position not in found])
+    return _each_once(found)
 
 
-def _words(column: SeenColumn) -> list[str]:
-    return re.findall(r"[\w'+#&/-]+", " ".join(column.parts))
+def _each_once(found: dict[int, Meaning]) -> dict[int, Meaning]:
+    """Spell the name of a group as where it stands first, and let a meaning go that it has already."""
+    names: dict[str, str] = {}
+    taken: set[tuple[str, str, str]] = set()
+    once: dict[int, Meaning] = {}
+    for position, meaning in sorted(found.items()):
+        name = names.setdefault(folded(meaning.group) or meaning.group, meaning.group)
+        key = (meaning.target, meaning.key, name)
+        if key not in taken:
+            once[position] = replace(meaning, group=name)
+        taken.add(key)
+    return once
+
+
+def _like_others(columns: list[SeenColumn], found: dict[int, Meaning]) -> dict[int, Meaning]:
+    """Take names beside a measure for techniques where another column names one in the same way."""
+    measures = {meaning.key for meaning in found.values() if meaning.target == "effort"}
+    known = all_words(("trips", "effort", "catch"))
+    like: dict[int, Meaning] = {}
+    for column in columns:
+        name, key, word = _without_measure(" ".join(column.parts), MEASURES)
+        alone = not key and len(name.split()) == 1 and name.casefold() in TECHNIQUE_SHORT
+        if not name or not column.values or not _all_numbers(column) or _is_known(column, name, known):
+            continue
+        if (key in measures and not _ABOUT_FISH & set(name.casefold().split())) or alone:
+            key, unit = _measure(key, word, column)
+            like[column.position] = Meaning("effort", key, _GUESS, f"'{name}' may be a technique", name, unit)
+    return like
+
+
+def _is_known(column: SeenColumn, name: str, known: Collection[str]) -> bool:
+    """Whether a heading, or what it says beside a measure, is a word for a column of the log."""
+    whole = folded(" ".join(column.parts))
+    return whole in known or folded(name) in known or nearest_word(name, known) is not None
+
+
+_ABOUT_FISH = frozenset(
+    {"total", "tot", "all", "kept", "released", "big", "biggest", "best", "other", "lost", "air"}
+)
+"""Words beside which a measure is not a technique's."""
 
 
 def _of_technique(column: SeenColumn) -> Meaning | None:
@@ -40,7 +81,7 @@ def _of_technique(column: SeenColumn) -> Meaning | None:
     said = " ".join(column.parts[1:]) if over else " ".join(column.parts)
     name, key, word = _without_measure(said, MEASURES)
     known = known_technique(name)
-    like = bool(key) and bool(TECHNIQUE_WORDS & set(name.casefold().split()))
+    like = says_technique(name)
     if not name or not (known or over or like) or not _all_numbers(column):
         return None
     title = column.parts[0].casefold() if over else ""
@@ -51,7 +92,7 @@ def _of_technique(column: SeenColumn) -> Meaning | None:
         )
     stated = bool(key)
     key, unit = _measure(key, word, column)
-    score = (_CERTAIN if stated else _LIKELY) if known else _LIKELY if like else _GUESS
+    score = (_CERTAIN if stated else _LIKELY) if known or (like and over) else _LIKELY if like else _GUESS
     why = f"'{name}' is a technique" if known or like else f"stands under '{column.parts[0]}'"
     return Meaning("effort", key, score, why, known[0] if known else name, unit)
 
@@ -91,42 +132,3 @@ def _of_species(column: SeenColumn) -> Meaning | None:
     if not isinstance(found, Species) or not _all_numbers(column):
         return None
     return Meaning("catch", key or "count", _CERTAIN, f"'{name}' is a fish", found.name)
-
-
-def _numbered(columns: list[SeenColumn]) -> dict[int, Meaning]:
-    """Read headings that differ only in a number, as "Fish 1 length" and "Fish 2 length"."""
-    alike: dict[str, list[tuple[SeenColumn, str, str]]] = {}
-    for column in columns:
-        whole = " ".join(column.parts)
-        found = _NUMBERED.fullmatch(whole)
-        if found:
-            rest = f"{found[1]} {found[3]}".strip()
-            alike.setdefault(folded(rest), []).append((column, found[2], rest))
-    meanings: dict[int, Meaning] = {}
-    for several in alike.values():
-        if len(several) < _FEWEST_NUMBERED:
-            continue
-        for column, number, rest in several:
-            meaning = _of_numbered(column, number, rest)
-            if meaning:
-                meanings[column.position] = meaning
-    return meanings
-
-
-def _of_numbered(column: SeenColumn, number: str, rest: str) -> Meaning | None:
-    words = re.sub(r"(?i)\bfish\b", "", rest).strip() or rest
-    best = max(
-        (name_score(spellings_of((words,)), sheet, key), sheet, key)
-        for sheet, keys in _NUMBERED_KEYS.items()
-        for key in keys
-    )
-    (score, why), sheet, key = best
-    if score < _GUESS:
-        return None
-    return Meaning(sheet, key, min(score, _LIKELY), f"one of several by number, {why}", number)
-
-
-_NUMBERED_KEYS = {
-    "catch": ("species", "length_mm", "weight_g", "technique", "fate", "time"),
-    "effort": ("technique", "landed", "minutes", "missed"),
-}

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from reporter.read.raw import CellValue
+from reporter.schema.own_layout import NAMED_BY_GROUP
 from reporter.tidy.own.headings import Headings
 
 Sure = Literal["sure", "likely", "a guess", "no idea"]
@@ -24,17 +25,25 @@ def how_sure(score: float) -> Sure:
 
 @dataclass(frozen=True, slots=True)
 class SeenColumn:
-    """A column of a worksheet as it stands: position from 0, heading, its parts, the values below it."""
+    """A column of a worksheet as it stands: position from 0, heading, its parts, the cells below it.
+
+    cells: one for each of the first rows, None where blank; totals lines are left out.
+    """
 
     position: int
     heading: str
     parts: tuple[str, ...]
-    values: tuple[CellValue, ...]
+    cells: tuple[CellValue, ...]
+
+    @property
+    def values(self) -> tuple[CellValue, ...]:
+        """The cells that hold something."""
+        return tuple(cell for cell in self.cells if cell is not None)
 
 
 @dataclass(frozen=True, slots=True)
 class SeenSheet:
-    """A worksheet as it stands, with its headings; dates_repeat: whether several rows share a date."""
+    """A worksheet as it stands, with its headings."""
 
     name: str
     headings: Headings
@@ -67,6 +76,19 @@ class ProposedSheet:
     why: str
     columns: tuple[tuple[SeenColumn, Meaning], ...]
 
+    def has(self, target: str, key: str) -> bool:
+        """Whether a column means that column of a sheet, or a group is named for it."""
+        named = NAMED_BY_GROUP.get(target) == key
+        return any(
+            meant.target == target
+            and (meant.key == key or (named and bool(meant.group) and not meant.group.isdigit()))
+            for _, meant in self.columns
+        )
+
+    def has_any(self, target: str) -> bool:
+        """Whether a column means one of a sheet."""
+        return any(meant.target == target for _, meant in self.columns)
+
 
 @dataclass(frozen=True, slots=True)
 class ProposedName:
@@ -81,10 +103,12 @@ class ProposedName:
 class Proposal:
     """A layout as proposed: worksheets, settings that the log itself answers, the names of its techniques.
 
-    unread: worksheets without headings.
+    answers: key of a question that no column answers -> the likely answer, or nothing. unread: worksheets
+    without headings.
     """
 
     sheets: tuple[ProposedSheet, ...]
     settings: Mapping[str, str | dt.date]
     techniques: tuple[ProposedName, ...]
+    answers: Mapping[str, str]
     unread: tuple[str, ...]

@@ -6,17 +6,23 @@ from collections import Counter
 from reporter.read.raw import RawBook
 from reporter.schema.log import folded
 from reporter.schema.own_layout import own_sheet
+from reporter.schema.own_words import TECHNIQUE_SHORT
 from reporter.schema.units import USUAL
 from reporter.tidy.moments import DateReading, read_date
 from reporter.tidy.near import nearest
-from reporter.tidy.propose.fit import known_technique, technique_words
+from reporter.tidy.propose.answers import open_questions
+from reporter.tidy.propose.columns import Trips
+from reporter.tidy.propose.fit import known_technique, style_of, technique_words
 from reporter.tidy.propose.grouped import grouped
 from reporter.tidy.propose.look import look
 from reporter.tidy.propose.model import Meaning, Proposal, ProposedName, ProposedSheet, SeenColumn
 from reporter.tidy.propose.sheets import propose_sheet
 from reporter.tidy.words import NotRead, trimmed
 
+_LINKED = ("effort", "catch", "")
+"""Kinds of row that point at trips; worksheets of no kind may turn out to, once trips are known."""
 _MOST_NAMES = 60
+_LONGEST_BASS_IN = 30.0  # no bass is longer, so what reads so is in centimetres
 _WARMEST_C = 40.0  # water is never warmer, so what reads so is in °F
 
 
@@ -24,16 +30,22 @@ def propose(book: RawBook) -> Proposal:
     """Propose what every worksheet and column of a log may mean."""
     seen = [(raw, look(raw)) for raw in book.sheets]
     kept = [(sheet, grouped(sheet.columns)) for _, sheet in seen if sheet is not None]
-    alone = [propose_sheet(sheet, groups, linked=False) for sheet, groups in kept]
-    has_trips = any(one.row_is == "trips" for one in alone)
+    alone = [propose_sheet(sheet, groups, None) for sheet, groups in kept]
+    trips = _numbers([sheet for sheet in alone if sheet.row_is == "trips"])
     sheets = [
-        propose_sheet(one.seen, groups, linked=True)
-        if has_trips and one.row_is in ("effort", "catch")
-        else one
+        one if trips is None or one.row_is not in _LINKED else propose_sheet(one.seen, groups, trips)
         for one, (_, groups) in zip(alone, kept, strict=True)
     ]
     unread = tuple(raw.name for raw, sheet in seen if sheet is None)
-    return Proposal(tuple(sheets), _settings(sheets), _techniques(sheets), unread)
+    return Proposal(tuple(sheets), _settings(sheets), _techniques(sheets), open_questions(sheets), unread)
+
+
+def _numbers(trips: list[ProposedSheet]) -> Trips:
+    """Return the numbers of trips, in whatever column of their worksheets; None where there are no such."""
+    if not trips:
+        return None
+    numbered = [column for sheet in trips for column, meant in sheet.columns if meant.key == "trip"]
+    return {value for column in numbered for value in column.values}
 
 
 def _meant(sheets: list[ProposedSheet]) -> list[tuple[SeenColumn, Meaning]]:
@@ -81,6 +93,8 @@ def _system(sheets: list[ProposedSheet]) -> str:
         numbers = [float(v) for v in column.values if isinstance(v, int | float)]
         if quantity == "temperature" and not meaning.unit and numbers:
             votes["us" if max(numbers) > _WARMEST_C else "metric"] += 1
+        if quantity == "fish length" and not meaning.unit and numbers:
+            votes["us" if max(numbers) < _LONGEST_BASS_IN else "metric"] += 1
     return votes.most_common(1)[0][0] if votes else ""
 
 
@@ -106,7 +120,9 @@ def _techniques(sheets: list[ProposedSheet]) -> tuple[ProposedName, ...]:
     for name in list(names.values())[:_MOST_NAMES]:
         known = known_technique(name)
         others = [one.name for one in found] + [usual for usual, _ in technique_words().values()]
-        found.append(
-            ProposedName(name, known[1] if known else "", "" if known else nearest(name, others) or "")
-        )
+        found.append(ProposedName(name, style_of(name), "" if known else _near(name, others)))
     return tuple(found)
+
+
+def _near(name: str, others: list[str]) -> str:
+    return TECHNIQUE_SHORT.get(name.casefold()) or nearest(name, others) or ""

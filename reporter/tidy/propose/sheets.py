@@ -1,9 +1,10 @@
 """What one row of a worksheet is: a trip, a technique on a trip, a fish, a day's weather, a name."""
 
-from reporter.schema.log import BY_KEY, folded
+from reporter.schema.log import BY_KEY
 from reporter.schema.own_layout import ROW_IS
-from reporter.tidy.propose.columns import meanings_for
-from reporter.tidy.propose.model import LIKELY_FROM, Meaning, ProposedSheet, SeenSheet
+from reporter.tidy.propose.columns import Trips, meanings_for
+from reporter.tidy.propose.model import LIKELY_FROM, NOT_KNOWN, Meaning, ProposedSheet, SeenSheet
+from reporter.tidy.propose.repeats import Repeats
 
 _NEEDED: dict[str, tuple[tuple[str, ...], ...]] = {
     "catch": (("species",), ("length_mm",), ("weight_g",)),
@@ -13,7 +14,7 @@ _NEEDED: dict[str, tuple[tuple[str, ...], ...]] = {
         ("date", "start"),
         ("date", "anglers"),
         ("date", "hours_fished"),
-        ("date", "client"),
+        ("date", "clock"),
     ),
     "weather": (("date", "high_c"), ("date", "low_c"), ("date", "barometer_hpa")),
     "conditions": (("trip", "time"), ("date", "time")),
@@ -24,32 +25,31 @@ _NEEDED: dict[str, tuple[tuple[str, ...], ...]] = {
 """Sheet key -> columns of its own; a worksheet must hold one group of them before its rows are taken for it.
 Asked in this order: what says more comes first."""
 
-_BY_NAME: dict[str, tuple[str, ...]] = {
-    "trips": ("trips", "days", "outings", "log"),
-    "effort": ("effort", "techniques fished", "stints", "methods"),
-    "catch": ("catch", "catches", "fish"),
-    "weather": ("weather",),
-}
 
+def propose_sheet(seen: SeenSheet, groups: dict[int, Meaning], trips: Trips) -> ProposedSheet:
+    """Return the first kind of row for which the worksheet has what is needed, with its columns' meanings.
 
-def propose_sheet(seen: SeenSheet, groups: dict[int, Meaning], *, linked: bool) -> ProposedSheet:
-    """Return the first kind of row for which the worksheet has what is needed, with its columns' meanings."""
-    made = {key: meanings_for(seen.columns, key, groups, linked=linked) for key in _NEEDED}
+    trips: the numbers of the trips on another worksheet, None where there is none.
+    """
+    made = {key: meanings_for(seen.columns, key, groups, trips) for key in _NEEDED}
     fitting = [key for key, meanings in made.items() if _has_needed(key, meanings)]
-    named = [key for key in fitting if folded(seen.name) in {folded(word) for word in _BY_NAME.get(key, ())}]
-    row_is = next(iter(named or fitting), "")
+    row_is = next(iter(fitting), "")
     if not row_is:
-        return ProposedSheet(seen, "", 0.0, "", tuple((column, _NOTHING) for column in seen.columns))
+        return ProposedSheet(seen, "", 0.0, "", tuple((column, NOT_KNOWN) for column in seen.columns))
+    if row_is == "effort" and "trips" in fitting and not Repeats(seen.columns).many:
+        row_is = "trips"  # each row has a date of its own: one technique a trip
     own = [m.score for m in made[row_is] if m.target == row_is]
     score = min(LIKELY_FROM if len(own) < _MANY else 100.0, sum(own) / len(own))
     why = f"columns as on {BY_KEY[row_is].name}: {len(own)}; one row is {ROW_IS[row_is]}"
     return ProposedSheet(seen, row_is, score, why, tuple(zip(seen.columns, made[row_is], strict=True)))
 
 
-_NOTHING = Meaning("", "", 0.0, "")
 _MANY = 3  # columns from which a worksheet's kind can be sure
 
 
 def _has_needed(key: str, meanings: list[Meaning]) -> bool:
     keys = {m.key for m in meanings if m.target == key and not m.group}
-    return any(all(column in keys for column in needed) for needed in _NEEDED[key])
+    grouped = key == "trips" and any(m.group for m in meanings)
+    return any(all(column in keys for column in needed) for needed in _NEEDED[key]) or (
+        grouped and "date" in keys
+    )
