@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from reporter.beside.tables import TableRow, table_under
+from reporter.files.layouts import layout_path
 from reporter.files.mark import read_mark
 from reporter.read.door import open_log
 from reporter.read.errors import Unreadable
@@ -28,12 +29,6 @@ from reporter.tidy.words import plain, shown
 
 _MOST_HEADING_ROWS = 10
 _YES = frozenset({folded(YES), "y"})
-
-
-def layout_path(log: Path) -> Path:
-    """Return where the layout of a log is kept."""
-    name = log.name if log.is_dir() else log.stem
-    return log.parent / f"{name} layout.xlsx"
 
 
 def layout_beside(log: Path) -> OwnLayout | None:

@@ -1,7 +1,10 @@
-"""A folder that is one log: a Trips.csv in it, and no mark that we wrote its tables."""
+"""A folder that is one log: a Trips.csv in it, or a layout beside it, and no mark that we wrote its tables."""
 
 import json
 from pathlib import Path
+
+from reporter.files.layouts import layout_path
+from reporter.files.mark import read_mark
 
 PACKAGE = "datapackage.json"
 TABLES_MARK = "season-reporter"
@@ -11,11 +14,17 @@ _NEEDED = "trips.csv"
 
 def is_csv_log(folder: Path) -> bool:
     """Whether a folder is a log of CSV files. Never raises."""
+    own = read_mark(layout_path(folder)) == "layout"
+    return holds_csv(folder, "" if own else _NEEDED) and not holds_tables(folder)
+
+
+def holds_csv(folder: Path, name: str = "") -> bool:
+    """Whether a CSV file stands in a folder, of a name (lower case) if one is given. Never raises."""
     try:
         names = {path.name.casefold() for path in folder.iterdir() if path.is_file()}
     except OSError:
         return False
-    return _NEEDED in names and not holds_tables(folder)
+    return name in names if name else any(one.endswith(".csv") for one in names)
 
 
 def holds_tables(folder: Path) -> bool:

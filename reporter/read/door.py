@@ -8,7 +8,7 @@ from contextlib import ExitStack
 from pathlib import Path
 from typing import BinaryIO
 
-from reporter.files.csv_log import is_csv_log
+from reporter.files.csv_log import holds_csv, holds_tables, is_csv_log
 from reporter.files.fingerprint import sha256_of
 from reporter.files.mark import mark_in
 from reporter.read.errors import COPY_AGAIN, Refused, Unreadable
@@ -20,10 +20,13 @@ from reporter.read.xlsx import read_xlsx
 _IN_MEMORY = 64 << 20  # bytes: files up to this size are read from disk once, larger ones by piece
 
 
-def open_log(path: Path, wanted: Callable[[str], bool]) -> RawBook:
-    """Read the sheets of a log whose names are ``wanted``; Unreadable, one sentence, where that cannot be."""
+def open_log(path: Path, wanted: Callable[[str], bool], *, any_folder: bool = False) -> RawBook:
+    """Read the sheets of a log whose names are ``wanted``; Unreadable, one sentence, where that cannot be.
+
+    any_folder: whether a folder with any CSV file is a log.
+    """
     try:
-        return _open(path, wanted)
+        return _open(path, wanted, any_folder=any_folder)
     except Refused as refused:
         raise _unreadable(path, str(refused)) from refused
     except MemoryError as error:
@@ -35,11 +38,11 @@ def _unreadable(path: Path, reason: str) -> Unreadable:
     return Unreadable(f"I cannot read {path.name or path}: {reason}.")
 
 
-def _open(path: Path, wanted: Callable[[str], bool]) -> RawBook:
+def _open(path: Path, wanted: Callable[[str], bool], *, any_folder: bool) -> RawBook:
     with ExitStack() as stack:
         try:
             if path.is_dir():
-                return _open_folder(path, wanted)
+                return _open_folder(path, wanted, any_folder=any_folder)
             file, sha256 = _file_and_fingerprint(path, stack)
         except OSError as error:
             raise Refused(_why_not_opened(error)) from error
@@ -60,9 +63,9 @@ def _open(path: Path, wanted: Callable[[str], bool]) -> RawBook:
         return RawBook(path, path.name, sha256, mark, tuple(sheets), tuple(unread), FOREIGN.get(kind, ""))
 
 
-def _open_folder(path: Path, wanted: Callable[[str], bool]) -> RawBook:
+def _open_folder(path: Path, wanted: Callable[[str], bool], *, any_folder: bool) -> RawBook:
     """Read a folder of .csv files as one log; an OSError where one of them cannot be read."""
-    if not is_csv_log(path):
+    if not (is_csv_log(path) or (any_folder and holds_csv(path) and not holds_tables(path))):
         raise Refused("that is a folder; give me the workbook in it")
     from reporter.read.csv_folder import read_folder
 

@@ -3,10 +3,10 @@
 from dataclasses import dataclass
 from pathlib import Path
 
-from reporter.beside.layout import layout_path
 from reporter.books.layout import layout_book
 from reporter.files.atomic import replace_file
 from reporter.files.guard import guard_target
+from reporter.files.layouts import layout_path
 from reporter.read.door import open_log
 from reporter.read.errors import Unreadable
 from reporter.tidy.layout import find_layout
@@ -32,7 +32,11 @@ def adopt(log: Path) -> Adopted:
     """
     target = layout_path(log)
     guard_target(target, (log,), frozenset())
-    book = open_log(log, lambda _name: True)
+    book = open_log(log, lambda _name: True, any_folder=True)
+    if book.mark not in (None, "log"):
+        raise Unreadable(
+            f"{log.name} is a {book.mark} that reporter wrote, not a log: adopt your own workbook."
+        )
     if not any(found.effect == "stop" for found in find_layout(book)[1]):
         raise Unreadable(
             f"{log.name} is a season log as it stands: check and build read it without a layout."

@@ -1,6 +1,7 @@
 """What a column of a log in another layout may mean, beside the columns of the log itself."""
 
 from dataclasses import replace
+from functools import cache
 
 from reporter.schema.column import Column, Sheet
 from reporter.schema.log import BY_KEY, SHEETS
@@ -76,6 +77,7 @@ NAMED_BY_GROUP = {"effort": "technique", "catch": "species"}
 """Sheet key -> the column that the name of a group of columns stands for."""
 
 
+@cache
 def own_sheet(key: str) -> Sheet:
     """Return a sheet of the log with the columns that only another layout has."""
     sheet = BY_KEY[key]

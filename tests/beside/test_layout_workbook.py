@@ -7,7 +7,8 @@ from pathlib import Path
 import openpyxl
 import pytest
 
-from reporter.beside.layout import layout_beside, layout_path
+from reporter.beside.layout import layout_beside
+from reporter.files.layouts import layout_path
 from reporter.read.errors import Unreadable
 from reporter.run.adopt import adopt
 from tests.demo.own_layouts import season, write_wide

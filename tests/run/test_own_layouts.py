@@ -8,7 +8,7 @@ import openpyxl
 import pandas as pd
 import pytest
 
-from reporter.beside.layout import layout_path
+from reporter.files.layouts import layout_path
 from reporter.read.errors import Unreadable
 from reporter.run.adopt import adopt
 from reporter.run.season import Reading, read_season

@@ -1,6 +1,7 @@
 """How well the values of a column would fit a meaning: the share of them that could be read so."""
 
 import datetime as dt
+from collections import Counter
 from functools import cache
 
 from reporter.read.raw import CellValue
@@ -48,7 +49,8 @@ def fit(values: tuple[CellValue, ...], column: Column, unit: Unit | None) -> flo
 
 
 def _share(values: tuple[CellValue, ...], holds) -> float:  # type: ignore[no-untyped-def]
-    return sum(bool(holds(value)) for value in values) / len(values)
+    counts = Counter((type(value), value) for value in values)
+    return sum(count for (_, value), count in counts.items() if holds(value)) / len(values)
 
 
 def _reads(value: CellValue, column: Column, unit: Unit | None) -> bool:

@@ -1,5 +1,8 @@
 """A worksheet as it stands: which rows are its headings, and what stands below each of them."""
 
+import re
+from functools import lru_cache
+
 from reporter.read.raw import CellValue, RawSheet
 from reporter.schema.log import folded
 from reporter.schema.own_layout import ROW_IS
@@ -15,6 +18,7 @@ from reporter.tidy.words import plain
 _MOST_COLUMNS = 400
 _LONGEST_HEADING = 60
 _MEASURE_WORDS = {word for known in (MEASURES, FISH_MEASURES) for some in known.values() for word in some}
+_NUMBER = re.compile(r"\d{1,9}(\.\d{1,9})?")
 _ROWS = 400  # that are looked at
 _MOST_HEADING_ROWS = 4
 _LEAST_KNOWN = 2  # headings that must be known before a row is taken for a heading row
@@ -48,7 +52,12 @@ def _filled(body: list[tuple[CellValue, ...]], position: int) -> bool:
 
 def _cells(body: list[tuple[CellValue, ...]], position: int) -> tuple[CellValue, ...]:
     """Return the cells of a column in the first rows."""
-    return tuple(cells[position] if position < len(cells) else None for cells in body[:_ROWS])
+    return tuple(_seen(cells[position]) if position < len(cells) else None for cells in body[:_ROWS])
+
+
+def _seen(cell: CellValue) -> CellValue:
+    """Return a cell as it is looked at: a number that is stored as text is one."""
+    return float(cell) if isinstance(cell, str) and _NUMBER.fullmatch(cell.strip()) else cell
 
 
 def _headings(raw: RawSheet) -> Headings | None:
@@ -82,6 +91,7 @@ def _known(cells: tuple[CellValue, ...]) -> int:
     return sum(isinstance(cell, str) and could_be_heading(plain(cell)) for cell in cells)
 
 
+@lru_cache(maxsize=1 << 14)
 def could_be_heading(text: str) -> bool:
     """Whether a plain text is like a word for some column of the log."""
     if not text or len(text) > _LONGEST_HEADING:

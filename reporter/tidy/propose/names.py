@@ -3,7 +3,7 @@
 import re
 from collections.abc import Collection
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, lru_cache
 
 from reporter.schema.column import Column
 from reporter.schema.log import BY_KEY, folded
@@ -48,6 +48,7 @@ def _of(sheet: str, column: Column) -> _Words:
     )
 
 
+@lru_cache(maxsize=1 << 16)
 def name_score(spellings: tuple[str, ...], sheet: str, key: str) -> tuple[float, str]:
     """Return how near a heading is to a column's words (0 to 100), and why, in words.
 
@@ -114,6 +115,7 @@ def all_words(sheets: tuple[str, ...]) -> frozenset[str]:
     )
 
 
+@lru_cache(maxsize=1 << 14)
 def spellings_of(parts: tuple[str, ...]) -> tuple[str, ...]:
     """Return what may stand for a heading: all its parts together, and the last one alone."""
     whole = without_unit(" ".join(parts))

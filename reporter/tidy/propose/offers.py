@@ -31,6 +31,8 @@ def offer(column: SeenColumn, sheet: str, key: str, row_is: str) -> Meaning:
     if unit is None and _other_unit(column):
         return NOT_KNOWN
     named, why = name_score(spellings_of(column.parts), sheet, key)
+    if not named and not _score_by_values(wanted):
+        return NOT_KNOWN
     share = fit(column.values, wanted, unit)
     if not named:
         return _by_values(column, wanted, sheet, share, row_is)
@@ -48,10 +50,14 @@ def best_named(offers: list[Meaning]) -> list[Meaning]:
     return exact or offers
 
 
+def _score_by_values(wanted: Column) -> float:
+    return _BY_VALUES.get(wanted.key, _BY_VALUES.get(wanted.kind, 0.0))
+
+
 def _by_values(column: SeenColumn, wanted: Column, sheet: str, share: float | None, row_is: str) -> Meaning:
     """Return the meaning that values give away under any heading; that of clocks where they have colons."""
-    score = _BY_VALUES.get(wanted.key, _BY_VALUES.get(wanted.kind, 0.0))
-    if share is None or share < _BY_VALUES_FIT or not score:
+    score = _score_by_values(wanted)
+    if share is None or share < _BY_VALUES_FIT:
         return NOT_KNOWN
     if wanted.kind != "date" and sheet != row_is:
         return NOT_KNOWN
