@@ -1,4 +1,4 @@
-"""A folder that is one log: a Trips.csv in it, or a layout beside it, and no mark that we wrote its tables."""
+"""A folder that is one log: a Trips.csv in it or a layout beside it, and no mark that its tables are ours."""
 
 import json
 from pathlib import Path

@@ -28,10 +28,16 @@ WAS_KEPT = Column(
     allowed=YES_NO,
     same_as=SAME_AS_YES_NO,
 )
+WAS_RELEASED = replace(
+    WAS_KEPT,
+    key="was_released",
+    heading="Released, yes or no",
+    help="yes where the fish was released, no where it was kept.",
+)
 
 OWN_COLUMNS: dict[str, tuple[Column, ...]] = {
     "trips": (HOURS_FISHED, CLOCK),
-    "catch": (KEPT, RELEASED, TOTAL, WAS_KEPT),
+    "catch": (KEPT, RELEASED, TOTAL, WAS_KEPT, WAS_RELEASED),
 }
 """Columns that only another layout has, by sheet key."""
 

@@ -122,13 +122,22 @@ HEADING_WORDS: dict[tuple[str, str], tuple[str, ...]] = {
         "rig",
         "on what",
     ),
-    ("catch", "count"): ("no", "#", "quantity", "no of fish", "number of fish", "fish caught"),
+    ("catch", "count"): (
+        "no",
+        "#",
+        "quantity",
+        "no of fish",
+        "number of fish",
+        "fish caught",
+        "fish",
+        "caught",
+    ),
     ("catch", "length_mm"): ("len", "size", "inches", "long", "how long"),
     ("catch", "weight_g"): ("wt", "lbs", "pounds", "weighed"),
     ("catch", "fate"): ("kept rel", "released", "kept", "keep", "c r", "k r", "released kept"),
     ("catch", "time"): ("time caught", "when", "caught at", "hour"),
     ("catch", "angler"): ("who", "who caught it", "client", "name"),
-    ("catch", "kept"): ("harvested", "number kept", "taken", "fish kept", "total kept", "kept fish"),
+    ("catch", "kept"): ("harvested", "number kept", "taken", "fish kept", "total kept", "kept fish", "keep"),
     ("catch", "released"): (
         "number released",
         "let go",
@@ -136,17 +145,17 @@ HEADING_WORDS: dict[tuple[str, str], tuple[str, ...]] = {
         "fish released",
         "total released",
         "released fish",
+        "rel",
     ),
     ("catch", "total"): (
         "total",
         "total caught",
         "total fish",
         "total catch",
-        "fish landed",
-        "fish",
-        "caught",
+        "total bass",
     ),
     ("catch", "was_kept"): ("kept", "keep", "kept y n", "was it kept"),
+    ("catch", "was_released"): ("released", "rel", "released y n", "let go", "put back"),
     ("conditions", "trip"): ("trip no",),
     ("weather", "high_c"): ("max", "max temp", "high temp"),
     ("weather", "low_c"): ("min", "min temp", "low temp"),
@@ -202,6 +211,11 @@ FISH_MEASURES: dict[str, tuple[str, ...]] = {
     "count": ("caught", "fish", "count", "#", "no", "number", "landed"),
 }
 """Meaning of a column of Catch -> words that stand beside a species in the heading of such a column."""
+
+WORKED_OUT = frozenset(
+    {"avg", "average", "mean", "best", "big", "biggest", "largest", "longest", "heaviest", "max", "per"}
+)
+"""Words of headings over what is worked out from other cells: the word beside them is not the column's."""
 
 TECHNIQUE_STYLES: dict[str, str] = {
     **dict.fromkeys(

@@ -90,6 +90,9 @@ def _source(found: FoundSheet, key: str, *, several: bool) -> Source:
         other = {c.key: p for c, p in found.places.items() if c.target in ("effort", "catch") and not c.group}
         if "technique" in other:
             shared = {**shared, "technique": other["technique"]}
+    if "trip" not in shared and key in ("effort", "catch") and not _of(found, "trips"):
+        pointing = {c.key: p for c, p in found.places.items() if c.target in ("effort", "catch")}
+        shared = {**shared, **{name: pointing[name] for name in ("trip",) if name in pointing}}
     if CLOCK.key in shared:
         shared = {**shared, "start": shared[CLOCK.key], "end": shared[CLOCK.key]}
     row_is = found.own.row_is
@@ -104,7 +107,7 @@ def _source(found: FoundSheet, key: str, *, several: bool) -> Source:
         tuple(asks),
         groups,
         None if numbered_here else _trip_cells(found, several=several),
-        _REPEATS[key] if repeated else None,
+        _REPEATS[key] if repeated and not groups else None,
         speaks=key == (row_is if _of(found, row_is) else next(iter(found.places)).target),
     )
 

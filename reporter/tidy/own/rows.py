@@ -13,6 +13,7 @@ from reporter.schema.row_codes import row_code
 from reporter.tidy.layout import Placed, SheetLayout, Source
 from reporter.tidy.own.clock import split_clock
 from reporter.tidy.own.differing import Differing
+from reporter.tidy.own.shares import as_share
 from reporter.tidy.own.trips import TripNames
 from reporter.tidy.own.worksheet import Body
 from reporter.tidy.rows import Rows, Spot
@@ -114,7 +115,8 @@ class _Found:
         code = self.code(number)
         row = _Row(code, {}, {}, [code])
         for name, placed in columns.items():
-            row.cells[name] = cells[placed.position] if placed.position < len(cells) else None
+            cell = cells[placed.position] if placed.position < len(cells) else None
+            row.cells[name] = as_share(cell) if name == "parts" else cell
             row.spots[name] = Spot(code, placed)
         if CLOCK.key in row.cells:
             split_clock(row.cells)

@@ -38,6 +38,7 @@ def meanings_for(
     allowed = _allowed(row_is, groups, linked=trips is not None)
     repeats = Repeats(columns)
     offers: list[tuple[Meaning, int]] = []
+    unlike: dict[int, Meaning] = {}
     for at, column in enumerate(columns):
         if column.position not in groups:
             fitting = [
@@ -46,12 +47,14 @@ def meanings_for(
                 if _rows_allow(column, sheet, key, row_is, repeats, trips)
             ]
             offers += [(one, at) for one in best_named([one for one in fitting if one.score >= GUESS_FROM])]
+            unlike[at] = next((one for one in fitting if not one.target and one.why), NOT_KNOWN)
     chosen: dict[int, Meaning] = {}
     taken: set[tuple[str, str]] = set()
     for one, at in sorted(offers, key=lambda pair: -pair[0].score):
         if at not in chosen and (one.target, one.key) not in taken:
             chosen[at] = one
             taken.add((one.target, one.key))
+    chosen = unlike | chosen
     made = [groups.get(column.position, chosen.get(at, NOT_KNOWN)) for at, column in enumerate(columns)]
     made = _shared_out(without_technique(made))
     return made if trips is None else _with_link(columns, made, row_is)

@@ -43,9 +43,17 @@ def fit(values: tuple[CellValue, ...], column: Column, unit: Unit | None) -> flo
         return _share(values, _is_fish)
     if column.kind == "date":
         return _share(values, _is_date)
-    if column.kind in ("count", "number"):
-        values = tuple(value for value in values if not isinstance(value, _CLOCKS)) or (dt.time(),)
-    return _share(values, lambda value: _reads(value, column, unit))
+    return _share(_looked_at(values, column), lambda value: _reads(value, column, unit))
+
+
+def _looked_at(values: tuple[CellValue, ...], column: Column) -> tuple[CellValue, ...]:
+    """Return the values that tell whether a column is of a kind: no number is a clock, a count may be "none"."""
+    if column.kind not in ("count", "number"):
+        return values
+    numbers = tuple(value for value in values if not isinstance(value, _CLOCKS)) or (dt.time(),)
+    if column.kind == "number":
+        return numbers
+    return tuple(value for value in numbers if not _says_none(value)) or (0,)
 
 
 def _share(values: tuple[CellValue, ...], holds) -> float:  # type: ignore[no-untyped-def]
@@ -72,6 +80,10 @@ def _is_date(value: CellValue) -> bool:
 
 
 _DATE = Column("date", "Date", "date", "")
+
+
+def _says_none(value: CellValue) -> bool:
+    return isinstance(value, str) and folded(plain(value)) in NO_FISH
 
 
 def _is_fish(value: CellValue) -> bool:

@@ -1,5 +1,6 @@
 """Columns that belong to one technique, one species or the second fish, by what their headings say."""
 
+import datetime as dt
 import re
 from collections.abc import Collection
 from dataclasses import replace
@@ -7,8 +8,9 @@ from dataclasses import replace
 from reporter.schema.log import folded
 from reporter.schema.own_words import FISH_MEASURES, HOUR_WORDS, MEASURES, OVER_TECHNIQUES, TECHNIQUE_SHORT
 from reporter.schema.species import Species
+from reporter.tidy.own.shares import is_mark
 from reporter.tidy.propose.fit import known_technique, says_technique
-from reporter.tidy.propose.model import Meaning, SeenColumn
+from reporter.tidy.propose.model import BOTH, NOT_KNOWN, Meaning, SeenColumn
 from reporter.tidy.propose.names import all_words, nearest_word
 from reporter.tidy.propose.numbered import numbered
 from reporter.tidy.species import find_species
@@ -26,9 +28,25 @@ def grouped(columns: tuple[SeenColumn, ...]) -> dict[int, Meaning]:
         meaning = _of_technique(column) or _of_species(column)
         if meaning is not None:
             found[column.position] = meaning
+    found |= _empty_alike(columns, found)
     found |= _like_others([column for column in columns if column.position not in found], found)
     found |= numbered([column for column in columns if column.position not in found])
     return _each_once(found)
+
+
+def _empty_alike(columns: tuple[SeenColumn, ...], found: dict[int, Meaning]) -> dict[int, Meaning]:
+    """Take an empty column of a technique for what the others are, where its heading does not say."""
+    filled = [
+        found[column.position]
+        for column in columns
+        if column.values and column.position in found and found[column.position].target == "effort"
+    ]
+    empty = [column.position for column in columns if not column.values and column.position in found]
+    return {
+        at: replace(found[at], key=filled[0].key, unit=filled[0].unit)
+        for at in empty
+        if filled and found[at].target == "effort" and found[at].score < _CERTAIN
+    }
 
 
 def _each_once(found: dict[int, Meaning]) -> dict[int, Meaning]:
@@ -39,7 +57,7 @@ def _each_once(found: dict[int, Meaning]) -> dict[int, Meaning]:
     for position, meaning in sorted(found.items()):
         name = names.setdefault(folded(meaning.group) or meaning.group, meaning.group)
         key = (meaning.target, meaning.key, name)
-        if key not in taken:
+        if key not in taken or not meaning.target:
             once[position] = replace(meaning, group=name)
         taken.add(key)
     return once
@@ -77,12 +95,19 @@ def _of_technique(column: SeenColumn) -> Meaning | None:
     """Read a heading as a technique with a measure, as "Jig hrs" or "Techniques: Jig"."""
     if not column.parts:
         return None
-    over = len(column.parts) > 1 and bool(_WORDS_OVER & set(column.parts[0].casefold().split()))
+    over = len(column.parts) > 1 and _is_over(column.parts[0])
     said = " ".join(column.parts[1:]) if over else " ".join(column.parts)
     name, key, word = _without_measure(said, MEASURES)
     known = known_technique(name)
     like = says_technique(name)
-    if not name or not (known or over or like) or not _all_numbers(column):
+    if not name or not (known or over or like) or (over and _is_measure(name)):
+        return None
+    if not known and any(isinstance(find_species(word, None), Species) for word in name.split()):
+        return replace(NOT_KNOWN, why=BOTH)
+    if column.values and all(map(is_mark, column.values)):
+        why = f"'{name}' is a technique, marked where it was fished"
+        return Meaning("effort", "parts", _LIKELY, why, known[0] if known else name)
+    if not _all_numbers(column):
         return None
     title = column.parts[0].casefold() if over else ""
     if not key:
@@ -95,6 +120,15 @@ def _of_technique(column: SeenColumn) -> Meaning | None:
     score = (_CERTAIN if stated else _LIKELY) if known or (like and over) else _LIKELY if like else _GUESS
     why = f"'{name}' is a technique" if known or like else f"stands under '{column.parts[0]}'"
     return Meaning("effort", key, score, why, known[0] if known else name, unit)
+
+
+def _is_over(title: str) -> bool:
+    """Whether a heading says that each of those below it is a technique; numbered ones stand over one."""
+    return bool(_WORDS_OVER & set(title.casefold().split())) and not any(map(str.isdigit, title.split()))
+
+
+def _is_measure(name: str) -> bool:
+    return any(name.casefold() in known for known in MEASURES.values())
 
 
 def _without_measure(said: str, measures: dict[str, tuple[str, ...]]) -> tuple[str, str, str]:
@@ -111,7 +145,8 @@ def _measure(key: str, word: str, column: SeenColumn) -> tuple[str, str]:
     """Return what a column of a technique holds, and its unit where it is time."""
     numbers = [float(value) for value in column.values if isinstance(value, int | float)]
     if key == "minutes":
-        hours = word in HOUR_WORDS or (word == "time" and bool(numbers) and max(numbers) <= _MOST_HOURS)
+        few = word == "time" and (not numbers or max(numbers) <= _MOST_HOURS)
+        hours = word in HOUR_WORDS or few
         return "minutes", "h" if hours else "min"
     if key:
         return key, ""
@@ -121,7 +156,8 @@ def _measure(key: str, word: str, column: SeenColumn) -> tuple[str, str]:
 
 
 def _all_numbers(column: SeenColumn) -> bool:
-    numbers = sum(isinstance(value, int | float) and not isinstance(value, bool) for value in column.values)
+    kinds = (int, float, dt.time, dt.timedelta)
+    numbers = sum(isinstance(value, kinds) and not isinstance(value, bool) for value in column.values)
     return numbers * 2 >= len(column.values)
 
 

@@ -64,6 +64,8 @@ class Meaning:
 
 
 NOT_KNOWN = Meaning("", "", 0.0, "")
+BOTH = "columns headed by a fish and a technique cannot be read"
+"""Why a column of both is not read."""
 
 
 @dataclass(frozen=True, slots=True)

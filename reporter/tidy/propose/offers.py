@@ -1,8 +1,10 @@
 """How well one column suits one meaning: by its heading, its unit and its values."""
 
+from dataclasses import replace
+
 from reporter.schema.column import Column
 from reporter.schema.own_layout import CLOCK, own_sheet
-from reporter.schema.own_words import HOUR_WORDS
+from reporter.schema.own_words import HOUR_WORDS, WORKED_OUT
 from reporter.schema.units import UNITS, Unit, find_unit
 from reporter.tidy.layout import bracketed_unit, heading_unit
 from reporter.tidy.propose.fit import fit
@@ -31,17 +33,25 @@ def offer(column: SeenColumn, sheet: str, key: str, row_is: str) -> Meaning:
     if unit is None and _other_unit(column):
         return NOT_KNOWN
     named, why = name_score(spellings_of(column.parts), sheet, key)
-    if not named and not _score_by_values(wanted):
+    if (not named and not _score_by_values(wanted)) or (is_near(why) and _is_worked_out(column)):
         return NOT_KNOWN
     share = fit(column.values, wanted, unit)
     if not named:
         return _by_values(column, wanted, sheet, share, row_is)
     least = _LEAST_WHOLE if wanted.kind == "count" else _LEAST_FIT
     if share is not None and share < least:
-        return NOT_KNOWN
+        return NOT_KNOWN if is_near(why) else replace(NOT_KNOWN, why=_unlike(wanted))
     fits = _NO_VALUES if not column.values else 1.0 if share is None else share
     score = _NAME_SHARE * named + _FIT_SHARE * fits - (_ELSEWHERE if sheet != row_is else 0.0)
     return Meaning(sheet, key, score, why, unit=unit.label if unit else "")
+
+
+def _is_worked_out(column: SeenColumn) -> bool:
+    return bool(WORKED_OUT & set(" ".join(column.parts).casefold().split()))
+
+
+def _unlike(wanted: Column) -> str:
+    return f"headed like '{wanted.heading}', but its values do not fit that"
 
 
 def best_named(offers: list[Meaning]) -> list[Meaning]:

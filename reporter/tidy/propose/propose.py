@@ -12,6 +12,7 @@ from reporter.tidy.moments import DateReading, read_date
 from reporter.tidy.near import nearest
 from reporter.tidy.propose.answers import open_questions
 from reporter.tidy.propose.columns import Trips
+from reporter.tidy.propose.doubles import is_double, not_read, points_at
 from reporter.tidy.propose.fit import known_technique, style_of, technique_words
 from reporter.tidy.propose.grouped import grouped
 from reporter.tidy.propose.look import look
@@ -31,13 +32,20 @@ def propose(book: RawBook) -> Proposal:
     seen = [(raw, look(raw)) for raw in book.sheets]
     kept = [(sheet, grouped(sheet.columns)) for _, sheet in seen if sheet is not None]
     alone = [propose_sheet(sheet, groups, None) for sheet, groups in kept]
-    trips = _numbers([sheet for sheet in alone if sheet.row_is == "trips"])
+    trips = [sheet for sheet in alone if sheet.row_is == "trips"]
+    pointing = [sheet.row_is in _LINKED or points_at(sheet, trips) for sheet in alone]
+    numbers = _numbers([sheet for sheet in trips if not points_at(sheet, trips)])
     sheets = [
-        one if trips is None or one.row_is not in _LINKED else propose_sheet(one.seen, groups, trips)
-        for one, (_, groups) in zip(alone, kept, strict=True)
+        propose_sheet(one.seen, groups, numbers) if points and numbers is not None else one
+        for one, (_, groups), points in zip(alone, kept, pointing, strict=True)
     ]
+    sheets = [not_read(one, why) if (why := _why_double(one, trips)) else one for one in sheets]
     unread = tuple(raw.name for raw, sheet in seen if sheet is None)
     return Proposal(tuple(sheets), _settings(sheets), _techniques(sheets), open_questions(sheets), unread)
+
+
+def _why_double(sheet: ProposedSheet, trips: list[ProposedSheet]) -> str:
+    return is_double(sheet, trips) if sheet.row_is == "trips" and len(trips) > 1 else ""
 
 
 def _numbers(trips: list[ProposedSheet]) -> Trips:

@@ -3,7 +3,8 @@
 from reporter.schema.log import BY_KEY
 from reporter.schema.own_layout import ROW_IS
 from reporter.tidy.propose.columns import Trips, meanings_for
-from reporter.tidy.propose.model import LIKELY_FROM, NOT_KNOWN, Meaning, ProposedSheet, SeenSheet
+from reporter.tidy.propose.fit import says_technique
+from reporter.tidy.propose.model import BOTH, LIKELY_FROM, NOT_KNOWN, Meaning, ProposedSheet, SeenSheet
 from reporter.tidy.propose.repeats import Repeats
 
 _NEEDED: dict[str, tuple[tuple[str, ...], ...]] = {
@@ -33,23 +34,41 @@ def propose_sheet(seen: SeenSheet, groups: dict[int, Meaning], trips: Trips) -> 
     """
     made = {key: meanings_for(seen.columns, key, groups, trips) for key in _NEEDED}
     fitting = [key for key, meanings in made.items() if _has_needed(key, meanings)]
+    if trips is not None and "trips" in fitting:
+        fitting.remove("trips")  # they stand on the other worksheet
     row_is = next(iter(fitting), "")
     if not row_is:
         return ProposedSheet(seen, "", 0.0, "", tuple((column, NOT_KNOWN) for column in seen.columns))
     if row_is == "effort" and "trips" in fitting and not Repeats(seen.columns).many:
         row_is = "trips"  # each row has a date of its own: one technique a trip
+    why = _why_not(seen, row_is, made[row_is])
+    if why:
+        return ProposedSheet(seen, "", 0.0, why, tuple((column, NOT_KNOWN) for column in seen.columns))
     own = [m.score for m in made[row_is] if m.target == row_is]
     score = min(LIKELY_FROM if len(own) < _MANY else 100.0, sum(own) / len(own))
     why = f"columns as on {BY_KEY[row_is].name}: {len(own)}; one row is {ROW_IS[row_is]}"
     return ProposedSheet(seen, row_is, score, why, tuple(zip(seen.columns, made[row_is], strict=True)))
 
 
+_ONE_TECHNIQUE = (
+    "a worksheet for each technique cannot be read; put the techniques on one, with a column that names them"
+)
+_FISH_BY_TECHNIQUE = f"{BOTH}; write a column for each technique, and the fish beside them"
 _MANY = 3  # columns from which a worksheet's kind can be sure
 
 
 def _has_needed(key: str, meanings: list[Meaning]) -> bool:
     keys = {m.key for m in meanings if m.target == key and not m.group}
-    grouped = key == "trips" and any(m.group for m in meanings)
-    return any(all(column in keys for column in needed) for needed in _NEEDED[key]) or (
-        grouped and "date" in keys
-    )
+    grouped = any(m.group and (key == "trips" or m.target == key) for m in meanings)
+    told = _TELLS_TRIP.get(key) in keys
+    return any(all(column in keys for column in needed) for needed in _NEEDED[key]) or (grouped and told)
+
+
+_TELLS_TRIP = {"trips": "date", "effort": "trip", "catch": "trip"}
+
+
+def _why_not(seen: SeenSheet, row_is: str, meanings: list[Meaning]) -> str:
+    """Return why a worksheet had better not be read, though its columns are known; nothing if it can be."""
+    if row_is == "trips" and says_technique(seen.name) and not any(m.target == "effort" for m in meanings):
+        return _ONE_TECHNIQUE
+    return _FISH_BY_TECHNIQUE if any(m.why == BOTH for m in meanings) else ""

@@ -16,6 +16,7 @@ def without_technique(meanings: list[Meaning]) -> list[Meaning]:
     landed_is = ("total" if fates else "count") if ("catch", "total") not in keys else ""
     grouped = {meaning.target for meaning in meanings if meaning.group}
     techniques = "effort" in grouped or any(key == "technique" for _, key in keys)
+    counted = "catch" in grouped or (techniques and ("effort", "landed") in keys)
     made = []
     for meaning in meanings:
         one = meaning
@@ -25,7 +26,7 @@ def without_technique(meanings: list[Meaning]) -> list[Meaning]:
         elif one.target == "effort" and not techniques and not one.group:
             one = NOT_KNOWN
         if (one.target, one.key) == ("catch", "total") and not one.group and not _has_parts(keys, grouped):
-            one = _ADDS_UP if techniques or "catch" in grouped else replace(one, key="count")
+            one = _ADDS_UP if counted else replace(one, key="count")
         made.append(one if one.key or not one.target else _ADDS_UP)
     return made
 

@@ -18,6 +18,9 @@ def why_no_trips(book: RawBook, proposal: Proposal) -> str:
             f"the headings of '{turned}' stand below each other and each trip is a column. "
             "Copy the table and paste it transposed, so that each trip is a row."
         )
+    said = next((f"'{sheet.seen.name}': {sheet.why}." for sheet in proposal.sheets if sheet.why), "")
+    if said:
+        return said
     headed = [sheet.seen for sheet in proposal.sheets]
     undated = [seen.name for seen in headed if not any(are_dates(column.values) for column in seen.columns)]
     if headed and len(undated) == len(headed):
