@@ -48,7 +48,9 @@ def _say(log: Path, adopted: "Adopted") -> None:
         counted = ", ".join(f"{sure[word]} {word}" for word in ("sure", "likely", "a guess") if sure[word])
         row_is = f"one row is {ROW_IS[sheet.row_is]}" if sheet.row_is else NOT_READ
         columns = f"; {len(read)} of {len(sheet.columns)} columns: {counted}" if read else ""
-        say.labelled(sheet.seen.name[:20], f"{row_is}{columns}", label_width=20)
+        beyond = f"; {sheet.seen.beyond} further right were not looked at" if sheet.seen.beyond else ""
+        why = f": {sheet.why}" if sheet.why and not sheet.row_is else ""
+        say.labelled(sheet.seen.name[:20], f"{row_is}{why}{columns}{beyond}", label_width=20)
     for name in adopted.proposal.unread:
         say.labelled(name[:20], NOT_READ, label_width=20)
     for key, likely in adopted.proposal.answers.items():

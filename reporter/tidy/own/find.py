@@ -1,5 +1,6 @@
 """Where the columns of a confirmed layout stand today: found by their headings, wherever these moved."""
 
+import textwrap
 from dataclasses import dataclass
 
 from reporter.read.raw import RawSheet
@@ -12,6 +13,8 @@ from reporter.tidy.own.headings import Headings, headings_at
 from reporter.tidy.own.model import OwnColumn, OwnSheet
 
 HEADING_SEARCH_ROWS = 40
+_A_LINE, _LONGEST = 58, 40
+"""Letters of the headings that one message names, and of each of them, so that it has two lines."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,12 +99,9 @@ def _not_read(raw: RawSheet, headings: Headings, columns: list[OwnColumn], taken
                 first, count = filled.get(position, (number, 0))
                 filled[position] = (first, count + 1)
     left_out = [c.heading or column_letters(c.position + 1) for c in columns if not c.target]
-    problems = []
-    if left_out:
-        listed = ", ".join(f"'{heading}'" for heading in left_out[:6]) + (
-            " and others" if len(left_out) > 6 else ""
-        )
-        problems.append(problem("own_not_read", raw.name, row=headings.last_row, value=listed))
+    problems = [
+        problem("own_not_read", raw.name, row=headings.last_row, value=line) for line in _lines(left_out)
+    ]
     for position, (first, count) in sorted(filled.items()):
         heading = headings.texts.get(position)
         if heading:
@@ -113,3 +113,15 @@ def _not_read(raw: RawSheet, headings: Headings, columns: list[OwnColumn], taken
             at = address(first, position + 1)
             problems.append(problem("beyond_headings", raw.name, cell=at, count=count))
     return problems
+
+
+def _lines(headings: list[str]) -> list[str]:
+    """Return headings in quotes, as many in each line as a message can name."""
+    lines: list[str] = []
+    for heading in headings:
+        quoted = f"'{textwrap.shorten(heading, _LONGEST, placeholder=' ...')}'"
+        if lines and len(lines[-1]) + len(quoted) < _A_LINE:
+            lines[-1] += f", {quoted}"
+        else:
+            lines.append(quoted)
+    return lines

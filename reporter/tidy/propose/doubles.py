@@ -5,7 +5,7 @@ from dataclasses import replace
 
 from reporter.read.raw import CellValue
 from reporter.schema.own_layout import CLOCK
-from reporter.tidy.propose.model import GUESS_FROM, LIKELY_FROM, NOT_KNOWN, ProposedSheet
+from reporter.tidy.propose.model import LIKELY_FROM, NOT_KNOWN, ProposedSheet
 
 _SAME = 0.5  # share of the dates of one that are on the other
 _WHOLE = (("anglers",), ("start", CLOCK.key, "hours_fished"))
@@ -14,14 +14,14 @@ _WHOLE = (("anglers",), ("start", CLOCK.key, "hours_fished"))
 
 def is_double(sheet: ProposedSheet, others: Sequence[ProposedSheet]) -> str:
     """Return why a worksheet of trips is not one, given the others; nothing where it is."""
+    rest = [other for other in others if other is not sheet]
+    if _date_score(sheet) < LIKELY_FROM <= max(map(_date_score, rest), default=0.0):
+        return "its dates may be something else"
     if _is_fished(sheet):
         return ""
-    for other in others:
-        if other is not sheet and _is_fished(other) and _is_whole(other) and _same_days(sheet, other):
+    for other in rest:
+        if _is_fished(other) and _is_whole(other) and _same_days(sheet, other):
             return f"its dates are on '{other.seen.name}' too, which says what was fished"
-    date = next((meant for _, meant in sheet.columns if meant.key == "date"), NOT_KNOWN)
-    if GUESS_FROM <= date.score < LIKELY_FROM and any(_is_fished(other) for other in others):
-        return "its dates may be something else"
     return ""
 
 
@@ -41,6 +41,10 @@ def not_read(sheet: ProposedSheet, why: str) -> ProposedSheet:
     """Return a worksheet that is left alone, with the reason."""
     nothing = tuple((column, NOT_KNOWN) for column, _ in sheet.columns)
     return replace(sheet, row_is="", score=0.0, why=why, columns=nothing)
+
+
+def _date_score(sheet: ProposedSheet) -> float:
+    return max((meant.score for _, meant in sheet.columns if meant.key == "date"), default=0.0)
 
 
 def _is_fished(sheet: ProposedSheet) -> bool:

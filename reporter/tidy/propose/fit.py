@@ -47,7 +47,7 @@ def fit(values: tuple[CellValue, ...], column: Column, unit: Unit | None) -> flo
 
 
 def _looked_at(values: tuple[CellValue, ...], column: Column) -> tuple[CellValue, ...]:
-    """Return the values that tell whether a column is of a kind: no number is a clock, a count may be "none"."""
+    """Return the values that tell whether a kind fits: no clock is a number, a count may be none."""
     if column.kind not in ("count", "number"):
         return values
     numbers = tuple(value for value in values if not isinstance(value, _CLOCKS)) or (dt.time(),)

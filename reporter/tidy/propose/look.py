@@ -31,13 +31,18 @@ def look(raw: RawSheet) -> SeenSheet | None:
         return None
     begin = next((i for i, n in enumerate(raw.numbers) if n > headings.last_row), len(raw.numbers))
     body = [cells for cells in raw.rows[begin:] if not _is_total(cells)]
-    width = max(map(len, body), default=0)
-    positions = sorted({*headings.texts, *(p for p in range(min(width, _MOST_COLUMNS)) if _filled(body, p))})
+    width = max(map(len, raw.rows), default=0)
+    positions = sorted(
+        {
+            *(p for p in headings.texts if p < _MOST_COLUMNS),
+            *(p for p in range(min(width, _MOST_COLUMNS)) if _filled(body, p)),
+        }
+    )
     columns = tuple(
         SeenColumn(p, headings.texts.get(p, ""), headings.parts.get(p, ()), _cells(body, p))
-        for p in positions[:_MOST_COLUMNS]
+        for p in positions
     )
-    return SeenSheet(raw.name, headings, columns, len(body))
+    return SeenSheet(raw.name, headings, columns, len(body), max(0, width - _MOST_COLUMNS))
 
 
 def _is_total(cells: tuple[CellValue, ...]) -> bool:

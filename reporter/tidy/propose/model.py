@@ -43,12 +43,13 @@ class SeenColumn:
 
 @dataclass(frozen=True, slots=True)
 class SeenSheet:
-    """A worksheet as it stands, with its headings."""
+    """A worksheet as it stands, with its headings; beyond: how many columns further right were left out."""
 
     name: str
     headings: Headings
     columns: tuple[SeenColumn, ...]
     rows: int
+    beyond: int = 0
 
 
 @dataclass(frozen=True, slots=True)
