@@ -202,7 +202,7 @@ def _place(raw: RawSheet, sheet: Sheet) -> tuple[SheetLayout, list[Problem]]:
             else:
                 columns[column.key] = Placed(position, heading, unit)
     placed = SheetLayout(raw.name, row, columns)
-    missing = missing_columns(sheet, columns, [heading for _, heading in unknown])
+    missing = _missing_columns(sheet, columns, [heading for _, heading in unknown])
     return placed, [*missing, *problems, *_not_read(raw, index, sheet, unknown)]
 
 
@@ -282,9 +282,8 @@ def _twice(sheet: Sheet, column: Column, row: int, first: Placed, second: Placed
     )
 
 
-def missing_columns(sheet: Sheet, columns: Container[str], others: list[str]) -> list[Problem]:
-    """Return a stop for every column that the sheet needs and the headings lack."""
-    hint = f" I found {_listed(others)}: is one of them it?" if others else ""
+def missing_headings(sheet: Sheet, columns: Container[str]) -> list[str]:
+    """Return the headings of what the sheet needs and the columns that are there (by key) do not give."""
     missing = [
         column.heading for column in sheet.columns if column.required is True and column.key not in columns
     ]
@@ -292,9 +291,15 @@ def missing_columns(sheet: Sheet, columns: Container[str], others: list[str]) ->
         missing.append(
             " or ".join(" + ".join(sheet.column(key).heading for key in group) for group in sheet.one_of)
         )
+    return missing
+
+
+def _missing_columns(sheet: Sheet, columns: dict[str, Placed], others: list[str]) -> list[Problem]:
+    """Return a stop for every column that the sheet needs and the headings lack."""
+    hint = f" I found {_listed(others)}: is one of them it?" if others else ""
     return [
         problem("column_missing", sheet.name, heading=heading, value=heading, hint=hint)
-        for heading in missing
+        for heading in missing_headings(sheet, columns)
     ]
 
 

@@ -18,6 +18,7 @@ from reporter.tidy.links import link_trips, trip_book
 from reporter.tidy.names import read_names, resolve
 from reporter.tidy.needed import require
 from reporter.tidy.own.hours import fill_ends
+from reporter.tidy.own.place import missing
 from reporter.tidy.own.rows import own_rows
 from reporter.tidy.own.totals import check_totals
 from reporter.tidy.rows import RowFates, find_rows
@@ -209,13 +210,19 @@ def _time_columns(layout: Layout, settings: Settings) -> list[Problem]:
     place = layout.get("trips")
     if place is None:
         return []
-    return [
-        problem("column_missing", BY_KEY["trips"].name, heading=column.heading, value=column.heading, hint="")
-        for column in BY_KEY["trips"].columns
+    sheet = BY_KEY["trips"]
+    lacking = [
+        column.heading
+        for column in sheet.columns
         if isinstance(column.required, Unless)
         and not place.places(column.key)
         and not (column.key == "end" and place.places(HOURS_FISHED.key))
         and settings[column.required.setting] is None
+    ]
+    if place.sources is not None:
+        return [missing("trips", heading, place.sources[0].name) for heading in lacking]
+    return [
+        problem("column_missing", sheet.name, heading=heading, value=heading, hint="") for heading in lacking
     ]
 
 

@@ -5,7 +5,7 @@ from typing import Any
 
 from reporter.read.raw import RawBook
 from reporter.schema.log import BY_KEY, SHEETS
-from reporter.schema.own_layout import ABOVE, TELL_TRIPS_APART, own_sheet
+from reporter.schema.own_layout import ABOVE, HOW_TO_GIVE, TELL_TRIPS_APART, USUAL_WAY, own_sheet
 from reporter.schema.own_layout_book import LOOKS_LIKE
 from reporter.schema.problems import Problem, problem
 from reporter.tidy.layout import (
@@ -16,7 +16,7 @@ from reporter.tidy.layout import (
     TripCells,
     Worksheet,
     find_layout,
-    missing_columns,
+    missing_headings,
 )
 from reporter.tidy.own.find import FoundSheet, find_worksheet
 from reporter.tidy.own.groups import shared_and_groups
@@ -152,9 +152,18 @@ def _sheet_layout(
         there |= dict.fromkeys(_TIMING)
     for source in sources:
         known = {*_keys(source), *fixed, *gone, *(there.keys() & set(_TIMING))}
-        lacking = missing_columns(BY_KEY[key], known, [])
-        problems += [replace(found, sheet=source.name) for found in lacking]
+        problems += [missing(key, heading, source.name) for heading in missing_headings(BY_KEY[key], known)]
     return layout, [*problems, *_units_differ(key, layout)]
+
+
+def missing(key: str, heading: str, worksheet: str) -> Problem:
+    """Return the stop for a needed column of a sheet (by its key) that the layout gives nowhere."""
+    sheet = BY_KEY[key]
+    column = next((column.key for column in sheet.columns if column.heading == heading), "")
+    how = HOW_TO_GIVE.get((key, column), USUAL_WAY)
+    return problem(
+        "own_column_missing", worksheet, heading=heading, value=heading, sheet_name=sheet.name, how=how
+    )
 
 
 def _keys(source: Source) -> list[str]:
