@@ -6,8 +6,8 @@ from dataclasses import dataclass
 from reporter.read.raw import CellValue, RawSheet
 from reporter.schema.a1 import address
 from reporter.schema.column import Sheet
-from reporter.schema.problems import Problem, problem
-from reporter.schema.units import UNITS
+from reporter.schema.problems import Problem, listed_rows, problem
+from reporter.schema.units import UNITS, find_unit
 from reporter.tidy.layout import SheetLayout, heading_key
 from reporter.tidy.words import plain, shown
 
@@ -37,13 +37,25 @@ class RowCount:
 
 
 @dataclass(frozen=True, slots=True)
+class Total:
+    """A totals line: its row, where and what its label is, its cells, and how many rows stand above it."""
+
+    number: int
+    at: str
+    text: str
+    cells: tuple[CellValue, ...]
+    above: int
+
+
+@dataclass(frozen=True, slots=True)
 class Rows:
     """The rows of one sheet, column by column.
 
     numbers: physical row numbers. cells: column key -> values, one a row. errors and uncalculated: column
     key -> row index -> what the cell shows. merged: column key -> row index -> (first row, last row) for
-    cells that a merge hides. read and not_rows: physical rows from below the heading to the last with a
-    value, and those of them that are totals or headings; the rest is blank.
+    cells that a merge hides. totals: the totals lines, which are no rows. read and not_rows: physical rows
+    from below the heading to the last with a value, and those of them that are totals or headings; the rest
+    is blank.
     """
 
     sheet: Sheet
@@ -53,6 +65,7 @@ class Rows:
     errors: dict[str, dict[int, str]]
     uncalculated: dict[str, list[int]]
     merged: dict[str, dict[int, tuple[int, int]]]
+    totals: tuple[Total, ...]
     read: int
     not_rows: int
 
@@ -74,20 +87,29 @@ class Rows:
 
 
 def find_rows(raw: RawSheet, sheet: Sheet, place: SheetLayout) -> tuple[Rows, list[Problem]]:
-    """Take the rows of a sheet below its heading; totals lines and further headings are said and skipped."""
+    """Take the rows of a sheet below its heading; totals lines and further headings are no rows."""
     positions = {placed.position for placed in place.columns.values()}
     begin = raw.numbers.index(place.heading_row) + 1
     marked = {row for row, column in (*raw.errors, *raw.uncalculated) if column - 1 in positions}
     numbers: list[int] = []
     kept: list[tuple[CellValue, ...]] = []
-    problems: list[Problem] = []
+    totals: list[Total] = []
+    headings: list[tuple[int, str]] = []
     for number, cells in zip(raw.numbers[begin:], raw.rows[begin:], strict=True):
         width = len(cells)
         if number not in marked and all(p >= width or cells[p] is None for p in positions):
             continue
-        not_row = _not_a_row(number, cells, sheet, place)
-        if not_row:
-            problems.append(not_row)
+        texts = [(position, plain(cell)) for position, cell in enumerate(cells) if isinstance(cell, str)]
+        label = _total_label(cells, texts, sheet, place)
+        if label:
+            position, text = label
+            totals.append(Total(number, address(number, position + 1), text, cells, len(numbers)))
+        elif texts and (
+            _headings(texts, sheet, place)
+            or _units(cells, texts)
+            or (not numbers and _units_below_heading(cells, texts, sheet, place))
+        ):
+            headings.append((number, texts[0][1]))
         else:
             numbers.append(number)
             kept.append(cells)
@@ -100,31 +122,40 @@ def find_rows(raw: RawSheet, sheet: Sheet, place: SheetLayout) -> tuple[Rows, li
         _marks(raw, numbers, place),
         _uncalculated(raw, numbers, place),
         _merges(raw, numbers, place),
+        tuple(totals),
         max(0, last - place.heading_row),
-        len(problems),
+        len(totals) + len(headings),
     )
-    return rows, problems
+    return rows, _said_once(sheet, headings)
+
+
+def _said_once(sheet: Sheet, headings: list[tuple[int, str]]) -> list[Problem]:
+    """Say the further headings of a sheet: one note, for many logs repeat them on every page."""
+    if not headings:
+        return []
+    (first, text), *others = headings
+    more = [number for number, _ in others]
+    do = "does" if len(more) == 1 else "do"
+    also = f", as {do} {listed_rows(more)}" if more else ""
+    return [problem("second_heading", sheet.name, row=first, value=shown(text), more=more, also=also)]
 
 
 def _column(rows: list[tuple[CellValue, ...]], position: int) -> list[CellValue]:
     return [cells[position] if position < len(cells) else None for cells in rows]
 
 
-def _not_a_row(number: int, cells: tuple[CellValue, ...], sheet: Sheet, place: SheetLayout) -> Problem | None:
-    texts = [(position, plain(cell)) for position, cell in enumerate(cells) if isinstance(cell, str)]
-    if not texts:
-        return None
+def _total_label(
+    cells: tuple[CellValue, ...], texts: list[tuple[int, str]], sheet: Sheet, place: SheetLayout
+) -> tuple[int, str] | None:
+    """Return where a line says that it is a totals line, and in which words."""
     free = {placed.position for key, placed in place.columns.items() if key in ("notes", "for_client")}
     for position, text in texts:
         if position not in free and _TOTAL.fullmatch(text) and not _complete(cells, position, sheet, place):
-            at = address(number, position + 1)
-            return problem("totals_row", sheet.name, row=number, cell=at, value=text)
-    if _headings(texts, sheet, place) or _units(cells, texts):
-        return problem("second_heading", sheet.name, row=number, value=shown(texts[0][1]))
+            return position, text
     return None
 
 
-def _complete(cells: tuple[CellValue, ...], label: int, sheet: Sheet, place: SheetLayout) -> bool:
+def _complete(cells: tuple[CellValue, ...], label: int | None, sheet: Sheet, place: SheetLayout) -> bool:
     """Whether every needed cell is filled by something else than the label."""
     needed = [place.columns[c.key].position for c in sheet.columns if c.required and c.key in place.columns]
     return all(p != label and p < len(cells) and cells[p] is not None for p in needed)
@@ -145,6 +176,24 @@ def _units(cells: tuple[CellValue, ...], texts: list[tuple[int, str]]) -> bool:
     return filled == len(texts) >= 2 and all(
         text.strip("()[] ").casefold() in _UNIT_WORDS for _, text in texts
     )
+
+
+def _units_below_heading(
+    cells: tuple[CellValue, ...], texts: list[tuple[int, str]], sheet: Sheet, place: SheetLayout
+) -> bool:
+    """Whether the first line below the headings names units under some of them, and holds nothing else."""
+    if len(texts) != sum(cell is not None for cell in cells) or _complete(cells, None, sheet, place):
+        return False
+    quantities = {
+        placed.position: quantity
+        for key, placed in place.columns.items()
+        if (quantity := sheet.column(key).quantity)
+    }
+    names_unit = any(
+        position in quantities and find_unit(quantities[position], text.strip("()[] "))
+        for position, text in texts
+    )
+    return names_unit and not any(letter.isdigit() for _, text in texts for letter in text)
 
 
 def _marks(raw: RawSheet, numbers: list[int], place: SheetLayout) -> dict[str, dict[int, str]]:
