@@ -5,6 +5,7 @@ from collections.abc import Collection, Sequence
 from reporter.read.raw import CellValue
 
 _LEAST_ROWS = 4  # of the first table, below which two tables cannot be told from one with gaps
+_PART = 4  # a part of the first table's rows: columns that a guide gave up filling in end later in a season
 
 Row = Sequence[CellValue]
 
@@ -14,7 +15,7 @@ def side_table(headings: Row, rows: Sequence[Row], read: Collection[int]) -> int
 
     headings: the heading row. rows: those below. read: positions of columns that would be read. A second
     table stands behind an empty column and has a column that would be read; it is filled without a gap from
-    the first row on, and ends after half of the first table's rows at most, or below its last.
+    the first row on, and ends within a quarter of the first table's rows, or below its last.
     """
     heads = [position for position, cell in enumerate(headings) if cell is not None]
     for begin in heads[1:]:
@@ -34,7 +35,7 @@ def _of_its_own(rows: Sequence[Row], block: list[int], before: list[int]) -> boo
     if not inside or inside != list(range(len(inside))):
         return False
     full = all(len(_filled([rows[index]], [position])) == 1 for index in inside for position in block)
-    return full and (2 * len(inside) <= len(before) or inside[-1] > before[-1])
+    return full and (_PART * len(inside) <= len(before) or inside[-1] > before[-1])
 
 
 def _filled(rows: Sequence[Row], positions: list[int]) -> list[int]:
