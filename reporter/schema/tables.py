@@ -139,6 +139,9 @@ TABLES: tuple[CsvTable, ...] = (
         (
             CsvField("sheet", "string", "Sheet of the log."),
             CsvField("row", "integer", "Row; empty where the finding is about the whole sheet."),
+            CsvField(
+                "more_rows", "string", "Further rows that the one finding is about, with spaces between."
+            ),
             CsvField("cell", "string", "Address of the cell, where it is one."),
             CsvField("heading", "string", "Heading of the column as typed."),
             CsvField("code", "string", "Permanent code of the finding."),

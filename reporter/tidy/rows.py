@@ -100,7 +100,7 @@ def find_rows(raw: RawSheet, sheet: Sheet, place: SheetLayout) -> tuple[Rows, li
         if number not in marked and all(p >= width or cells[p] is None for p in positions):
             continue
         texts = [(position, plain(cell)) for position, cell in enumerate(cells) if isinstance(cell, str)]
-        label = _total_label(cells, texts, sheet, place)
+        label = _total_label(cells, texts, sheet, place) if texts else None
         if label:
             position, text = label
             totals.append(Total(number, address(number, position + 1), text, cells, len(numbers)))

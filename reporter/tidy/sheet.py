@@ -107,7 +107,11 @@ def tidy_sheet(raw: RawSheet, sheet: Sheet, place: SheetLayout, context: CellCon
 
 
 def _say_looks(tidy: TidySheet, raw: RawSheet) -> None:
-    """Say once what rows show that nothing in their cells says: hidden, struck through, commented."""
+    """Say once what rows show that nothing in their cells says: hidden, struck through, commented.
+
+    Colours are not looked at: bands, rules and good days colour rows far more often than rows that must not
+    count, and nothing in a file tells them apart.
+    """
     if not raw.visible and tidy.rows.numbers:
         tidy.problems.append(problem("sheet_hidden", tidy.sheet.name))
     for code, marked in (("rows_hidden", raw.hidden_rows), ("rows_struck", raw.struck_rows)):
