@@ -134,13 +134,13 @@ def _problems(report: Report) -> pd.DataFrame:
         {
             "sheet": [problem.sheet for problem in found],
             "row": pd.array([problem.row or None for problem in found], dtype="Int64"),
-            "more_rows": [" ".join(map(str, problem.more)) for problem in found],
             "cell": [problem.cell for problem in found],
             "heading": [problem.heading for problem in found],
             "code": [problem.code for problem in found],
             "effect": [problem.effect for problem in found],
             "value": [problem.value for problem in found],
             "message": [problem.message for problem in found],
+            "more_rows": [" ".join(map(str, problem.more)) for problem in found],
         }
     )
 

@@ -139,15 +139,15 @@ TABLES: tuple[CsvTable, ...] = (
         (
             CsvField("sheet", "string", "Sheet of the log."),
             CsvField("row", "integer", "Row; empty where the finding is about the whole sheet."),
-            CsvField(
-                "more_rows", "string", "Further rows that the one finding is about, with spaces between."
-            ),
             CsvField("cell", "string", "Address of the cell, where it is one."),
             CsvField("heading", "string", "Heading of the column as typed."),
             CsvField("code", "string", "Permanent code of the finding."),
             CsvField("effect", "string", "stop, set aside or note."),
             CsvField("value", "string", "What was found there."),
             CsvField("message", "string", "Where, what was found and done, how to mend it."),
+            CsvField(
+                "more_rows", "string", "Further rows that the one finding is about, with spaces between."
+            ),
         ),
     ),
     CsvTable(
