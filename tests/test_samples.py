@@ -90,6 +90,7 @@ def test_every_kind_of_entry_mistake_is_planted() -> None:
         "second_heading",
         "name_unknown",
         "fish_without_effort",
+        "paper_ran_out",
     }
     assert {found.code for found in PLANTED_STOPS} == {
         "trip_number_twice",

@@ -35,4 +35,5 @@ def _named(found: Problem, names: tuple[str, ...]) -> Problem:
     at = worksheet_of(found.row)
     if at >= len(names):
         return found
-    return replace(found, row=row_in_sheet(found.row), worksheet=names[at])
+    more = tuple(row_in_sheet(row) for row in found.more)
+    return replace(found, row=row_in_sheet(found.row), more=more, worksheet=names[at])

@@ -49,8 +49,14 @@ def sheets_in(archive: zipfile.ZipFile) -> list[SheetPart]:
 
 def styles_part(archive: zipfile.ZipFile) -> str:
     """Return the part that holds the workbook's cell styles, or nothing."""
-    links = _links(archive, _book_part(archive)).values()
-    return next((part for relation, part in links if relation.endswith("/styles")), "")
+    return next(iter(linked_parts(archive, _book_part(archive), "/styles")), "")
+
+
+def linked_parts(archive: zipfile.ZipFile, source: str, ending: str) -> list[str]:
+    """Return the parts to which a part leads by relations with this ending; none where it has no links."""
+    if _links_part(source) not in archive.namelist():
+        return []
+    return [part for relation, part in _links(archive, source).values() if relation.endswith(ending)]
 
 
 def _sheet(sheet: ElementTree.Element, links: dict[str, tuple[str, str]]) -> SheetPart:
@@ -72,13 +78,18 @@ def _book_part(archive: zipfile.ZipFile) -> str:
 
 def _links(archive: zipfile.ZipFile, source: str) -> dict[str, tuple[str, str]]:
     """Read the relations of a part (``""``: of the package): id -> kind of relation, part it leads to."""
-    folder, name = posixpath.split(source)
-    root = ElementTree.fromstring(archive.read(posixpath.join(folder, "_rels", f"{name}.rels")))  # noqa: S314
+    folder, _ = posixpath.split(source)
+    root = ElementTree.fromstring(archive.read(_links_part(source)))  # noqa: S314
     return {
         link.attrib["Id"]: (link.attrib["Type"], _resolved(folder, link.attrib["Target"]))
         for link in root.iterfind(_LINK)
         if link.get("TargetMode") != "External"
     }
+
+
+def _links_part(source: str) -> str:
+    folder, name = posixpath.split(source)
+    return posixpath.join(folder, "_rels", f"{name}.rels")
 
 
 def _resolved(folder: str, target: str) -> str:

@@ -27,6 +27,7 @@ class RawSheet:
     hidden_rows: frozenset[int]  # of numbers, those that a filter or the user has hidden
     visible: bool
     struck_rows: frozenset[int] = frozenset()  # of numbers, those with a value that is struck through
+    commented: frozenset[Address] = frozenset()  # cells with a comment, with a value or without
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,6 +5,7 @@ cell, is not used and is listed) and `note` (used, and said). A message says whe
 done with it and how to mend it, in two lines at most.
 """
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from reporter.schema.finding import EFFECTS, Effect, Finding
@@ -22,6 +23,7 @@ __all__ = ["CATALOGUE", "CELL_CODES", "EFFECTS", "FINDINGS", "Effect", "Finding"
 class Problem:
     """A finding in a log: sheet, row (0: the whole sheet), cell address, heading, value as found, text.
 
+    more: further rows that the one problem is about, and sets aside with its own where it sets aside.
     worksheet: where the sheet's rows stand, in a log of another layout.
     """
 
@@ -32,7 +34,14 @@ class Problem:
     heading: str
     value: str
     text: str
+    more: tuple[int, ...] = ()
+
     worksheet: str = ""
+
+    @property
+    def rows(self) -> tuple[int, ...]:
+        """Every row that it is about."""
+        return (self.row, *self.more) if self.row else self.more
 
     @property
     def place(self) -> str:
@@ -75,6 +84,7 @@ def problem(
     cell: str = "",
     heading: str = "",
     value: str = "",
+    more: Iterable[int] = (),
     **places: object,
 ) -> Problem:
     """Return a problem with its text filled in: what was found and done, then how to mend it.
@@ -85,9 +95,25 @@ def problem(
     known = {"sheet": sheet, "heading": heading, "value": value, "cell": cell, **places}
     known |= {key: _short(known[key]) for key in _TYPED_PLACES if key in known}
     text = f"{finding.text.format(**known)} {finding.remedy.format(**known)}".strip()
-    return Problem(code, sheet, row, cell, heading, value, text)
+    return Problem(code, sheet, row, cell, heading, value, text, tuple(more))
 
 
 def _short(place: object) -> object:
     """Cut what was typed so that a message stays a message; the value itself is kept whole beside it."""
     return f"{place[:_LONGEST_PLACE]}..." if isinstance(place, str) and len(place) > _LONGEST_PLACE else place
+
+
+def listed_rows(rows: Iterable[int], most: int = 8) -> str:
+    """Return rows, ascending, in words: "row 5", "rows 5, 7-9 and 12", at most so many of their runs."""
+    runs: list[list[int]] = []
+    for row in rows:
+        if runs and row == runs[-1][-1] + 1:
+            runs[-1].append(row)
+        else:
+            runs.append([row])
+    said = [f"{run[0]}-{run[-1]}" if len(run) > 1 else str(run[0]) for run in runs]
+    if said == [str(runs[0][0])]:
+        return f"row {said[0]}"
+    if len(said) > most:
+        return f"rows {', '.join(said[:most])} ..."
+    return f"rows {', '.join(said[:-1])} and {said[-1]}" if len(said) > 1 else f"rows {said[0]}"

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from reporter.read.raw import CellValue, RawSheet
-from reporter.tidy.rows import is_unit
+from reporter.tidy.not_rows import is_unit
 from reporter.tidy.words import plain
 
 

@@ -18,10 +18,10 @@ from reporter.tidy.layout import (
     find_layout,
     missing_headings,
 )
+from reporter.tidy.not_rows import FREE_TEXT
 from reporter.tidy.own.find import FoundSheet, find_worksheet
 from reporter.tidy.own.groups import shared_and_groups
 from reporter.tidy.own.model import OwnLayout
-from reporter.tidy.rows import FREE_TEXT
 
 _TIMING = tuple(key for group in BY_KEY["effort"].one_of for key in group)
 _REPEATS = {"trips": (), "effort": ("technique", "stint", "start")}
