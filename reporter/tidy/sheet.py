@@ -61,6 +61,7 @@ class TidySheet:
                 row=self.rows.numbers[index],
                 cell=self.rows.cell(index, key) if key else "",
                 heading=self.rows.heading(key) if key else "",
+                column=key,
                 **places,
             )
         )
