@@ -65,7 +65,7 @@ CELL_CODES: frozenset[str] = frozenset(finding.code for finding in (*CELLS, *WEA
 CATALOGUE: dict[str, Finding] = {finding.code: finding for finding in FINDINGS}
 
 _LONGEST_PLACE = 60  # letters of something typed that a message shows
-_TYPED_PLACES = ("value", "technique", "trip", "first", "second", "other")
+_TYPED_PLACES = ("value", "technique", "trip", "skipped", "first", "second", "other")
 
 
 def problem(

@@ -102,6 +102,7 @@ Trait = Literal[
     "strong",
     "inset",
     "left",
+    "link",
 ]
 
 # One hue from light to dark: the order shows in black and white too.
@@ -123,6 +124,7 @@ _TRAITS: Final[Mapping[Trait, Properties]] = {
     "strong": {"bold": True},
     "inset": {"indent": 1},
     "left": {"align": "left"},
+    "link": {"font_color": LAKE, "underline": 1},
 }
 
 _NUMBERS: Final[Mapping[Look, str]] = {

@@ -75,7 +75,7 @@ def _in_row(
     # Which columns a row spans is a hint that no program needs and that would be wrong now.
     if row.tag.empty:
         return [_filled(row.tag, b"".join(new for _, new in more), {"spans": None})]
-    if b"spans" in row.tag.attributes:
+    if row.tag.has("spans"):
         edits.append(Edit(row.tag.start, row.tag.end, row.tag.made({"spans": None})))
     return edits + [Edit(place, place, new) for place, new in more]
 
@@ -83,7 +83,9 @@ def _in_row(
 def _replaced(data: bytes, old: CellAt, at: Address, cell: NewCell, *, restyled: bool) -> Edit:
     kept = b"".join(data[start:end] for start, end in old.kept)
     inside = _prefixed(old.tag.prefix, cell.content.inside) + kept
-    change = {"r": address(*at), "t": cell.content.type, **_VALUE_METADATA}
+    change = {"t": cell.content.type, **_VALUE_METADATA}
+    if not old.tag.has("r"):
+        change["r"] = address(*at)
     if restyled:
         change["s"] = str(cell.style)
     tag = old.tag.made(change, empty=not inside)

@@ -29,6 +29,10 @@ class StartTag:
         prefix, colon, _ = self.name.rpartition(b":")
         return prefix + colon
 
+    def has(self, name: str) -> bool:
+        """Whether it has an attribute of that name."""
+        return any(found[1].decode() == name for found in _ATTRIBUTE.finditer(self.attributes))
+
     def made(
         self,
         change: Mapping[str, str | None],

@@ -57,12 +57,20 @@ def patch_workbook(source: Path, target: Path, corrections: Corrections) -> None
             changed, dropped = _changed_parts(archive, corrections)
             repack(archive, target, changed, dropped)
             _check_parts(archive, target, {*changed, *dropped})
-    except (CannotPatch, CellsRefused, OSError, MemoryError):
+    except (CannotPatch, CellsRefused, OSError):
         raise
+    except MemoryError as error:
+        raise CannotPatch("it needs more memory than this computer has free") from error
     except Refused as refused:
         raise CannotPatch(str(refused)) from refused
     except Exception as error:  # a damaged file can fail at any depth of the libraries
         raise CannotPatch("it is damaged") from error
+
+
+def has_formulas(path: Path) -> bool:
+    """Whether a workbook that was patched holds formulas, which its program must work out anew."""
+    with zipfile.ZipFile(path) as archive:
+        return holds_formulas(archive)
 
 
 def _changed_parts(
