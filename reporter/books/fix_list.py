@@ -36,11 +36,20 @@ _PLACES: tuple[Field, ...] = (
     Field("sheet", words.PLACE_SHEET, width=24.0),
     Field("cell", words.PLACE_CELL, width=10.0),
 )
+_ONLY_TO_READ = (
+    "Mend these in your log. To type corrected values here instead, save the log as an Excel workbook "
+    "(.xlsx) first and make a new list of that: single cells of this log's format cannot be changed."
+)
 _NO_DAY = dt.date(2000, 1, 1)
 
 
-def fix_list_book(log: TidyLog, layout: Layout, problems: Sequence[Problem], link_to: LinkTo) -> Book:
-    """Return the fix list of a log: its problems in the order of the workbook, links to their cells."""
+def fix_list_book(
+    log: TidyLog, layout: Layout, problems: Sequence[Problem], link_to: LinkTo, *, applies: bool = True
+) -> Book:
+    """Return the fix list of a log: its problems in the order of the workbook, links to their cells.
+
+    applies: whether the log is of a format that the filled-in list can be applied to.
+    """
     system: System = log.settings.system or "us"
     lines = [(found, spot_of(found, layout)) for found in in_workbook_order(list(problems), layout)]
     entries = {
@@ -52,7 +61,11 @@ def fix_list_book(log: TidyLog, layout: Layout, problems: Sequence[Problem], lin
     return Book(
         title=f"Fix list of {log.name}",
         mark="fix list",
-        sheets=(_main(log, lines, offered, link_to), *lists, _places(log, lines)),
+        sheets=(
+            _main(_lead(log.name, applies=applies), lines, offered, link_to),
+            *lists,
+            _places(log, lines),
+        ),
         paper="a4" if system == "metric" else "letter",
         created=log.settings["last_day"] or _NO_DAY,
     )
@@ -95,7 +108,7 @@ def _with_lists(
 
 
 def _main(
-    log: TidyLog,
+    lead: Text,
     lines: Sequence[tuple[Problem, Spot | None]],
     entries: dict[int, Field],
     link_to: LinkTo,
@@ -117,15 +130,18 @@ def _main(
         own_fields=own,
         links={"where": [link_to(spot) if spot else None for _, spot in lines]},
     )
-    return Sheet(words.SHEET, (_lead(log.name), table), "log", landscape=True, private=True)
+    return Sheet(words.SHEET, (lead, table), "log", landscape=True, private=True)
 
 
-def _lead(log_name: str) -> Text:
+def _lead(log_name: str, *, applies: bool) -> Text:
+    title = Line(f"Fix list of {log_name}", "title")
+    if not applies:
+        return Text((title, Line(_ONLY_TO_READ, "lead")))
     stem, dot, ending = log_name.rpartition(".")
     mended = f"{stem} mended.{ending}" if dot else f"{log_name} mended"
     return Text(
         (
-            Line(f"Fix list of {log_name}", "title"),
+            title,
             Line(
                 f"Type what should stand in the cell into {words.CORRECTED}, on as many lines as you like; "
                 "a blank line changes nothing. Save this file and close it.",

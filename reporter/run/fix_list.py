@@ -4,7 +4,7 @@ import os
 from collections.abc import Callable
 from pathlib import Path
 
-from reporter.books.blocks import Link
+from reporter.books.blocks import Book, Link
 from reporter.books.fix_list import fix_list_book
 from reporter.files.atomic import replace_file
 from reporter.files.guard import guard_target
@@ -13,16 +13,19 @@ from reporter.tidy.spots import Spot
 from reporter.write.workbook import write_book
 
 
-def guard_fix_list(target: Path, log: Path) -> None:
-    """Raise CannotWrite, one sentence, where a file is there already: someone may have typed in it."""
-    guard_target(target, (log,), frozenset())
-
-
 def write_fix_list(reading: Reading, target: Path) -> None:
     """Write the problems of a log as a workbook to mend them in; CannotWrite where that cannot be."""
-    guard_fix_list(target, reading.path)
-    book = fix_list_book(reading.log, reading.layout, reading.problems, _links(reading.path, target))
+    guard_target(target, (reading.path,), frozenset())  # a list that is there may have been typed in
+    book = fix_list_of(reading, target)
     replace_file(target, lambda path: write_book(book, path))
+
+
+def fix_list_of(reading: Reading, target: Path) -> Book:
+    """Return the fix list of a log, with links as they are to be from the folder of `target`."""
+    blind = any(found.code == "format_blind" for found in reading.problems)
+    links = _links(reading.path, target)
+    applies = not (blind or reading.path.is_dir())
+    return fix_list_book(reading.log, reading.layout, reading.problems, links, applies=applies)
 
 
 def _links(log: Path, target: Path) -> Callable[[Spot], Link | None]:

@@ -309,6 +309,7 @@ def test_log_in_another_format_gets_a_list_and_a_sentence_instead_of_a_copy(
     fix_list = tmp_path / "fix.xlsx"
     run("check", folder, "--fix-list", fix_list)
     page = openpyxl.load_workbook(fix_list)["Fix list"]
+    assert any(str(row[0].value).startswith("Mend these in your log.") for row in page)
     links = {cell.hyperlink.target for row in page for cell in row if cell.hyperlink}
     assert {"csv%20log\\Trips.csv", "csv%20log\\Catch.csv"} <= links
     before = contents(tmp_path)
@@ -319,6 +320,15 @@ def test_log_in_another_format_gets_a_list_and_a_sentence_instead_of_a_copy(
         "it as an Excel workbook (.xlsx)"
     )
     assert contents(tmp_path) == before
+
+
+def test_log_with_formulas_is_to_be_opened_and_saved(write_log: WriteLog, tmp_path: Path, run: Run) -> None:
+    log = write_log({"Catch": {"C3": "wallaye"}, "My sums": [["=1+1"]]}, folder=tmp_path)
+    run("check", log, "--fix-list", tmp_path / "fix.xlsx")
+    fill(tmp_path / "fix.xlsx", {"Catch C3, Species": "walleye"})
+    ran = run("check", log, "--apply", tmp_path / "fix.xlsx")
+    assert ran.out.startswith("1 corrected, ")
+    assert "It holds formulas. Open it in your spreadsheet program and save it" in ran.out
 
 
 def test_clean_log_gets_no_fix_list(write_log: WriteLog, tmp_path: Path, run: Run) -> None:

@@ -15,6 +15,7 @@ import openpyxl
 from reporter.books.blank import blank_book
 from reporter.schema.units import System
 from reporter.write.workbook import write_book
+from tests.demo.fix_list import filled_fix_list
 from tests.demo.hourly import hourly_weather
 from tests.demo.log import demo_log, metric_log
 from tests.demo.mistakes import messy_pen, stopping_pen
@@ -28,6 +29,7 @@ TEMPLATES = TOP / "templates"
 CLEAN = "demo season.xlsx"
 MESSY = "demo season with mistakes.xlsx"
 STOPS = "demo season that stops.xlsx"
+FILLED_IN = "demo fix list, filled in.xlsx"
 METRIC = "demo season metric, saved by LibreOffice Calc.xlsx"
 HOURLY = "demo season hourly weather.csv"
 
@@ -44,6 +46,7 @@ def write_samples(folder: Path) -> None:
     (folder / HOURLY).write_text(report, encoding="ascii", newline="\n")
     for name, pen in ((MESSY, messy_pen()), (STOPS, stopping_pen())):
         _write_over(folder / CLEAN, pen, folder / name)
+    write_book(filled_fix_list(folder / MESSY), folder / FILLED_IN)
 
 
 def write_templates(folder: Path) -> None:

@@ -1,7 +1,6 @@
 """The season with mistakes, mended from its fix list: what was corrected is gone, all else is as it was."""
 
 import csv
-import datetime as dt
 import shutil
 import subprocess
 import zipfile
@@ -15,20 +14,10 @@ from reporter.run.fix_list import write_fix_list
 from reporter.run.mend import Mended, mend
 from reporter.run.season import read_season
 from tests.demo import make
+from tests.demo.fix_list import CORRECTED
 from tests.recalculate import soffice
 
 Found = Counter[tuple[str, int, str]]
-
-CORRECTED = {
-    ("Trips", "E64"): dt.time(19, 0),
-    ("Trips", "C29"): "Lake Arden",
-    ("Catch", "D265"): 2,
-    ("Catch", "E6"): 16.5,
-    ("Catch", "F268"): "1 lb 2 oz",
-    ("Weather", "A139"): dt.datetime(2026, 7, 1),
-    ("Season", "A26"): None,
-}
-"""What a guide would type, by cell; the last is made blank."""
 
 GONE: Found = Counter(
     {
@@ -114,6 +103,12 @@ def test_other_parts_are_the_same_bytes(log: Path, mended: Mended) -> None:
             for name in ("Season", "Trips", "Catch", "Weather")
         }
     assert changed == sheets
+
+
+def test_sample_of_a_filled_in_list_fits_the_sample_that_it_was_made_of(log: Path, mended: Mended) -> None:
+    own = Path(shutil.copy(log, log.parent / "again.xlsx"))
+    again = mend(own, make.SAMPLES / make.FILLED_IN)
+    assert again.path.read_bytes() == mended.path.read_bytes()
 
 
 @pytest.mark.libreoffice

@@ -24,7 +24,7 @@ def repack(
             if entry.filename in changed:
                 new.writestr(_entry(entry), changed[entry.filename])
             else:
-                with archive.open(entry) as source, new.open(_entry(entry), "w", force_zip64=False) as part:
+                with archive.open(entry) as source, new.open(_entry(entry), "w") as part:
                     shutil.copyfileobj(source, part, 1 << 20)
 
 
@@ -40,5 +40,4 @@ def _entry(entry: zipfile.ZipInfo) -> zipfile.ZipInfo:
     """Return the description of a part for a new archive; sizes and places are found when it is written."""
     made = copy.copy(entry)
     made.extra = b""  # sizes of the old archive may stand there
-    made.flag_bits &= 0x800  # which only says how the name is written
     return made
