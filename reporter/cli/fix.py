@@ -36,7 +36,7 @@ def list_target(file: Path) -> Path:
 def make_fix_list(reading: "Reading", target: Path) -> bool:
     """Write the fix list of a log that was read and say so; False where that could not be."""
     from reporter.files.errors import CannotWrite
-    from reporter.run.fix_list import write_fix_list
+    from reporter.run.fix_list import applies_to, write_fix_list
 
     if not reading.problems:
         say.result("No fix list was written: there is nothing to mend.")
@@ -46,8 +46,11 @@ def make_fix_list(reading: "Reading", target: Path) -> bool:
     except CannotWrite as refused:
         say.failure(str(refused))
         return False
-    say.result(f"The fix list is in {target}. Type corrected values into it, save it, and run:")
-    say.command(f"reporter check '{reading.path}' --apply '{target}'")
+    if applies_to(reading):
+        say.result(f"The fix list is in {target}. Type corrected values into it, save it, and run:")
+        say.command(f"reporter check '{reading.path}' --apply '{target}'")
+    else:
+        say.result(f"The fix list is in {target}. Its first lines say how to mend a log of this format.")
     return True
 
 

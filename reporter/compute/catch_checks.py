@@ -128,6 +128,7 @@ def _outside_trip(trips: pd.DataFrame, fish: pd.DataFrame) -> list[Problem]:
             "outside_trip",
             _CATCH,
             row=row["row"],
+            value=clock(row["time"]),
             column="time",
             start=clock(row["time"]),
             end="",

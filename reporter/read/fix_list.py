@@ -8,11 +8,13 @@ from reporter.read.door import open_log
 from reporter.read.errors import Unreadable
 from reporter.read.raw import CellValue, RawSheet
 from reporter.schema import fix_list as words
-from reporter.schema.a1 import address
+from reporter.schema.a1 import address, row_and_column
 
 _SHEETS = frozenset({words.SHEET, words.PLACES_SHEET})
 _HEADINGS = (words.NUMBER, words.WHERE, words.CORRECTED)
 _PLACE_HEADINGS = (words.NUMBER, words.WHERE, words.PLACE_SHEET, words.PLACE_CELL)
+
+_LAST_ROW, _LAST_COLUMN = 1_048_576, 16_384  # of a worksheet
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,8 +107,8 @@ def _understood(
     where, value = address(*at), line.cells[words.CORRECTED]
     number = _whole(line.cells[words.NUMBER])
     place = known.get(number)
-    if place is None or place[words.WHERE] != line.cells[words.WHERE]:
-        return f"{where} of the list: its line's {words.NUMBER} or {words.WHERE} has been changed; clear it."
+    if place is None or place[words.WHERE] != line.cells[words.WHERE] or _spoilt(place[words.PLACE_CELL]):
+        return f"{where} of the list: what says where it belongs has been changed; clear it."
     cell, own_sheet = place[words.PLACE_CELL], place[words.PLACE_SHEET]
     if not isinstance(cell, str) or not isinstance(own_sheet, str):
         if value == words.NO_PLACE:
@@ -117,7 +119,16 @@ def _understood(
     if at in sheet.uncalculated:
         return f"Line {number}: {where} of the list is a formula without a result; type the value in."
     blank = isinstance(value, str) and value.strip().casefold() == words.BLANK
-    return Correction(number, own_sheet, cell, None if blank else value)
+    return Correction(number, own_sheet, address(*row_and_column(cell)), None if blank else value)
+
+
+def _spoilt(cell: CellValue) -> bool:
+    """Whether the cell of a place has been changed into something that is none."""
+    try:
+        row, column = row_and_column(str(cell)) if cell is not None else (1, 1)
+    except ValueError:
+        return True
+    return row > _LAST_ROW or column > _LAST_COLUMN
 
 
 def _whole(value: CellValue) -> int:

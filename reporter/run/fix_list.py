@@ -22,10 +22,13 @@ def write_fix_list(reading: Reading, target: Path) -> None:
 
 def fix_list_of(reading: Reading, target: Path) -> Book:
     """Return the fix list of a log, with links as they are to be from the folder of `target`."""
-    blind = any(found.code == "format_blind" for found in reading.problems)
     links = _links(reading.path, target)
-    applies = not (blind or reading.path.is_dir())
-    return fix_list_book(reading.log, reading.layout, reading.problems, links, applies=applies)
+    return fix_list_book(reading.log, reading.layout, reading.problems, links, applies=applies_to(reading))
+
+
+def applies_to(reading: Reading) -> bool:
+    """Whether a log is of a format in which single cells can be changed."""
+    return not reading.path.is_dir() and all(found.code != "format_blind" for found in reading.problems)
 
 
 def _links(log: Path, target: Path) -> Callable[[Spot], Link | None]:

@@ -276,6 +276,31 @@ def test_line_that_cannot_be_understood_is_refused(
     assert said.endswith("Nothing was written.")
 
 
+@pytest.mark.parametrize("cell", ["x", "B0", "A1048577", "XFE1", 7])
+def test_list_whose_places_were_changed_is_refused(
+    cell: object, log: Path, fix_list: Path, run: Run, contents: Contents
+) -> None:
+    fill(fix_list, {"Catch C3, Species": "walleye"})
+    book = openpyxl.load_workbook(fix_list)
+    for row in book["For reporter"].iter_rows():
+        if row[1].value == "Catch C3, Species":
+            row[3].value = cell
+    book.save(fix_list)
+    assert "what says where it belongs has been changed" in refused(run, contents, log, fix_list)
+
+
+def test_list_that_names_another_sheet_is_refused(
+    log: Path, fix_list: Path, run: Run, contents: Contents
+) -> None:
+    fill(fix_list, {"Catch C3, Species": "walleye"})
+    book = openpyxl.load_workbook(fix_list)
+    for row in book["For reporter"].iter_rows():
+        if row[1].value == "Catch C3, Species":
+            row[2].value = "Nowhere"
+    book.save(fix_list)
+    assert "it has no sheet “Nowhere”" in refused(run, contents, log, fix_list)
+
+
 def test_list_that_lost_its_headings_is_refused(
     log: Path, fix_list: Path, run: Run, contents: Contents
 ) -> None:
@@ -307,7 +332,9 @@ def test_log_in_another_format_gets_a_list_and_a_sentence_instead_of_a_copy(
         rows = [",".join("" if cell.value is None else str(cell.value) for cell in row) for row in page]
         (folder / f"{page.title}.csv").write_text("\n".join(rows), encoding="utf-8")
     fix_list = tmp_path / "fix.xlsx"
-    run("check", folder, "--fix-list", fix_list)
+    made = run("check", folder, "--fix-list", fix_list)
+    assert "Its first lines say how to mend a log of this format." in " ".join(made.out.split())
+    assert "--apply" not in made.out
     page = openpyxl.load_workbook(fix_list)["Fix list"]
     assert any(str(row[0].value).startswith("Mend these in your log.") for row in page)
     links = {cell.hyperlink.target for row in page for cell in row if cell.hyperlink}

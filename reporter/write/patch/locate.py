@@ -23,9 +23,10 @@ _REPLACED = frozenset({"f", "v", "is"})
 
 @dataclass(slots=True)
 class CellAt:
-    """A cell: its tag, its end, its formula, and the spans of what it holds beside value and formula."""
+    """A cell: its tag, its style, its end, its formula, and the spans of what it holds beside value and formula."""
 
     tag: StartTag
+    style: int
     end: int = 0
     formula: Formula = ""
     kept: list[tuple[int, int]] = field(default_factory=list)
@@ -70,7 +71,7 @@ class SheetAt:
         """Return the style of a cell: its own, else that of its row, else of its column."""
         cell, row = self.cell(at), self.rows.get(at[0])
         if cell is not None:
-            return int(_plain_attributes(cell.tag).get("s", "0"))
+            return cell.style
         if row is not None and row.style is not None:
             return row.style
         return next((style for first, last, style in self.styles if first <= at[1] <= last), 0)
@@ -86,15 +87,6 @@ def inside(areas: Collection[Area], at: Address) -> Area | None:
     row, column = at
     found = (area for area in areas if area[0] <= row <= area[2] and area[1] <= column <= area[3])
     return next(found, None)
-
-
-def _plain_attributes(tag: StartTag) -> dict[str, str]:
-    """Read the attributes of a tag that have no prefix; values of the ones asked for are plain numbers."""
-    found: dict[str, str] = {}
-    parser = expat.ParserCreate()
-    parser.StartElementHandler = lambda _name, attributes: found.update(attributes)
-    parser.Parse(b"<c" + tag.attributes + b"/>", True)
-    return found
 
 
 class _Locator:
@@ -184,7 +176,7 @@ class _Locator:
             row.before[pending.popleft()] = index
         if pending and pending[0] == column:
             pending.popleft()
-            self._cell = row.cells[column] = CellAt(self._tag)
+            self._cell = row.cells[column] = CellAt(self._tag, int(attributes.get("s", "0")))
 
     def _formula(self, attributes: dict[str, str]) -> None:
         spanning = attributes.get("t") in _SPANNING
