@@ -101,6 +101,14 @@ def test_typed_weights_and_trip_numbers_stay_text_and_days_become_days(made: Mad
     assert "h:mm" in page.cell(line(page, "Trips D4"), 6).number_format
 
 
+def test_lines_below_each_other_that_take_the_same_share_a_drop_down(made: Made) -> None:
+    page = made({"Catch": {"E2": "eaten", "E3": "eaten", "E4": "eaten"}})
+    first = line(page, "Catch E2")
+    (validation,) = page.data_validations.dataValidation
+    assert str(validation.sqref) == f"F{first}:F{first + 2}"
+    assert validation.errorStyle == "warning"  # a word of his own can be kept
+
+
 def test_lines_stand_in_the_order_of_the_workbook_its_rows_and_its_columns(made: Made) -> None:
     far = [None] * 22
     catch = [

@@ -23,7 +23,7 @@ _REPLACED = frozenset({"f", "v", "is"})
 
 @dataclass(slots=True)
 class CellAt:
-    """A cell: its tag, its style, its end, its formula, and the spans of what it holds beside value and formula."""
+    """A cell: its tag, style, end, formula, and the spans of what it holds beside value and formula."""
 
     tag: StartTag
     style: int
