@@ -38,7 +38,7 @@ _SHEET_ORDER = {sheet.name: index for index, sheet in enumerate(SHEETS)}
 class Season:
     """A computed season.
 
-    layout: file name of the layout through which the log was read, where it has one of its own.
+    layout_file: file name of the layout through which the log was read, where it has one of its own.
     trips, stints, pairs (trip-techniques), fish: see their modules. techniques: technique_no, technique,
     style. hunches: those that can be read. skills: client -> skill, where Clients gives it. readings: see
     `reporter.compute.readings`. fronts: which days lay behind a front; weather_files: the hourly files read
@@ -51,7 +51,7 @@ class Season:
     sha256: str
     settings: Settings
     system: System
-    layout: str
+    layout_file: str
     trips: pd.DataFrame
     stints: pd.DataFrame
     pairs: pd.DataFrame
@@ -116,7 +116,7 @@ def compute_season(log: TidyLog, weather: HourlyFiles = NO_FILES) -> Season:
         sha256=log.sha256,
         settings=log.settings,
         system=log.settings.system or "us",
-        layout=log.layout,
+        layout_file=log.layout_file,
         trips=with_row_numbers(trip_rates(trips, table), worksheets("trips")),
         stints=with_row_numbers(stints.assign(log=0, fish=placed), worksheets("effort")),
         pairs=table,

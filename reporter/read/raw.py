@@ -41,4 +41,4 @@ class RawBook:
     sheets: tuple[RawSheet, ...]
     unread: tuple[str, ...]  # worksheets not asked for, in order
     blind: str = ""  # the format, where errors cannot be told from blanks in it
-    layout: str = ""  # file name of the layout through which it is read, where it has one of its own
+    layout_file: str = ""  # file name of the layout through which it is read, where it has one of its own

@@ -21,8 +21,10 @@ __all__ = ["CATALOGUE", "CELL_CODES", "EFFECTS", "FINDINGS", "Effect", "Finding"
 
 @dataclass(frozen=True, slots=True)
 class Problem:
-    """A finding in a log: sheet, row (0: the whole sheet), cell address, heading, value as found, text.
+    """A finding in a log.
 
+    sheet: by the schema's name. row: 0 for the whole sheet. cell: its address. value: as found. said: what
+    was found and what was done. remedy: how to mend it. column: key of the one column it is about, if any.
     more: further rows that the one problem is about, and sets aside with its own where it sets aside.
     worksheet: where the sheet's rows stand, in a log of another layout.
     """
@@ -33,10 +35,16 @@ class Problem:
     cell: str
     heading: str
     value: str
-    text: str
+    said: str
+    remedy: str
+    column: str = ""
     more: tuple[int, ...] = ()
-
     worksheet: str = ""
+
+    @property
+    def text(self) -> str:
+        """What was found and done, then how to mend it."""
+        return f"{self.said} {self.remedy}".strip()
 
     @property
     def rows(self) -> tuple[int, ...]:
@@ -73,7 +81,7 @@ CELL_CODES: frozenset[str] = frozenset(finding.code for finding in (*CELLS, *WEA
 CATALOGUE: dict[str, Finding] = {finding.code: finding for finding in FINDINGS}
 
 _LONGEST_PLACE = 60  # letters of something typed that a message shows
-_TYPED_PLACES = ("value", "technique", "trip", "first", "second", "other")
+_TYPED_PLACES = ("value", "technique", "trip", "skipped", "first", "second", "other")
 
 
 def problem(
@@ -84,18 +92,20 @@ def problem(
     cell: str = "",
     heading: str = "",
     value: str = "",
+    column: str = "",
     more: Iterable[int] = (),
     **places: object,
 ) -> Problem:
     """Return a problem with its text filled in: what was found and done, then how to mend it.
 
     places fill the text and the remedy of the finding; sheet, heading, value and cell are known to both.
+    column: key of the one column that it is about.
     """
     finding = CATALOGUE[code]
     known = {"sheet": sheet, "heading": heading, "value": value, "cell": cell, **places}
     known |= {key: _short(known[key]) for key in _TYPED_PLACES if key in known}
-    text = f"{finding.text.format(**known)} {finding.remedy.format(**known)}".strip()
-    return Problem(code, sheet, row, cell, heading, value, text, tuple(more))
+    said, remedy = (text.format(**known).strip() for text in (finding.text, finding.remedy))
+    return Problem(code, sheet, row, cell, heading, value, said, remedy, column, tuple(more))
 
 
 def _short(place: object) -> object:

@@ -59,6 +59,7 @@ class _Cell:
             cell=self.at,
             heading=self.placed.heading,
             value=shown(self.value),
+            column=self.column.key,
             **places,
         )
 

@@ -116,14 +116,15 @@ class Source:
 class SheetLayout:
     """A sheet's place: its name in the file, its heading row, column key -> place.
 
-    sources: the worksheets that give its rows in another layout; None in the log's own. fixed: column key ->
-    what every row of such a sheet holds.
+    sources: the worksheets that give its rows in another layout; None in the log's own. file: the workbook,
+    where it is not the log. fixed: column key -> what every row of such a sheet holds.
     """
 
     name: str
     heading_row: int
     columns: dict[str, Placed]
     sources: tuple[Source, ...] | None = None
+    file: str = ""
     fixed: Mapping[str, CellValue] = field(default_factory=dict)
 
     def everywhere(self, key: str) -> "list[tuple[SheetLayout | Source, Placed]]":
@@ -229,8 +230,8 @@ def _second_table(
 
 
 def _table_at(sheet: Sheet, row: int, cell: str, heading: str, why: str) -> Problem:
-    column = cell.rstrip("0123456789")
-    return problem("second_table", sheet.name, row=row, cell=cell, value=heading, column=column, why=why)
+    letters = cell.rstrip("0123456789")
+    return problem("second_table", sheet.name, row=row, cell=cell, value=heading, letters=letters, why=why)
 
 
 def match_heading(heading: str, sheet: Sheet) -> tuple[Column | None, Unit | None]:

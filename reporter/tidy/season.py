@@ -56,8 +56,9 @@ class TidyLog:
     columns. Trips have `trip_no` (from 1), `begin_min` and `end_min` (minutes after the first midnight);
     Effort, Catch and Conditions have `trip_no` (0: none) and `from_above` (whether a blank meant the row
     above); Effort has `tallied` (whether anything is typed in Landed). Rows set aside are in the tables too.
-    fates: sheet key -> what became of its rows. layout: file name of the layout through which it was read,
-    where the log has one of its own; worksheets: then, sheet name -> the worksheets that its rows come from.
+    fates: sheet key -> what became of its rows. layout_file: file name of the layout through which it was
+    read, where the log has one of its own; worksheets: then, sheet name -> the worksheets that its rows come
+    from.
     """
 
     name: str
@@ -66,7 +67,7 @@ class TidyLog:
     tables: "dict[str, pd.DataFrame]"
     fates: dict[str, RowFates]
     problems: list[Problem]
-    layout: str = ""
+    layout_file: str = ""
     worksheets: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
 
 
@@ -92,8 +93,8 @@ def tidy_log(book: RawBook, layout: Layout, found: list[Problem]) -> TidyLog:
         {key: frame(tidy, extra.get(key, {})) for key, tidy in sheets.items()},
         {key: tidy.rows.fates(tidy.used) for key, tidy in sheets.items()},
         problems,
-        book.layout,
-        _worksheets(layout) if book.layout else {},
+        book.layout_file,
+        _worksheets(layout) if book.layout_file else {},
     )
 
 

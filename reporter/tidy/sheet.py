@@ -65,6 +65,7 @@ class TidySheet:
                 row=self.rows.numbers[index],
                 cell=self.rows.cell(index, key) if key else "",
                 heading=self.rows.heading(key, index) if key else "",
+                column=key,
                 more=[self.rows.numbers[other] for other in more],
                 **places,
             )

@@ -11,6 +11,8 @@ import pytest
 from reporter.beside.layout import layout_path
 from reporter.read.errors import Unreadable
 from reporter.run.adopt import adopt
+from reporter.run.fix_list import write_fix_list
+from reporter.run.mend import mend
 from reporter.run.season import Reading, read_season
 from reporter.schema.finding import Finding
 from reporter.schema.findings.own_layout import OWN_LAYOUT
@@ -362,3 +364,25 @@ def test_message_of_a_layout_fits_two_lines(finding: Finding) -> None:
     places["lost"] = "There are no rates, only totals"
     text = f"{finding.text.format(**places)} {finding.remedy.format(**places)}"
     assert len(text) <= 220
+
+
+def test_fix_list_of_a_wide_sheet_mends_its_own_cells(wide: Path) -> None:
+    change(wide, "May", I5="some", A6=None)
+    fix_list = wide.with_name("fix list.xlsx")
+    write_fix_list(read_adopted(wide), fix_list)
+    book = openpyxl.load_workbook(fix_list)
+    page = book["Fix list"]
+    lines = [row for row in page.iter_rows() if isinstance(row[0].value, int)]
+    (line,) = [row for row in lines if row[2].value == "some"]
+    line[5].value = 2
+    book.save(fix_list)
+    mended = mend(wide, fix_list)
+    before, after = openpyxl.load_workbook(wide)["May"], openpyxl.load_workbook(mended.path)["May"]
+    changed = [
+        (a.coordinate, a.value, b.value)
+        for one, other in zip(before.iter_rows(), after.iter_rows(), strict=True)
+        for a, b in zip(one, other, strict=True)
+        if a.value != b.value
+    ]
+    assert changed == [("I5", "some", 2)]
+    assert problems(mended.reading, "cell_unread") == []

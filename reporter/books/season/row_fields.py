@@ -6,6 +6,6 @@ from reporter.compute.season import Season
 
 def row_fields(season: Season, sheet: str) -> tuple[Field, ...]:
     """Return them for a table of rows of a sheet (by name); of another layout the worksheet is named too."""
-    if season.layout:
+    if season.layout_file:
         return Field("worksheet", "Worksheet"), Field("row", "Row on it", "plain")
     return (Field("row", f"Row on {sheet}", "plain"),)

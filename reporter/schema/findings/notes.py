@@ -91,7 +91,7 @@ NOTES: tuple[Finding, ...] = (
         "trips_skipped",
         "note",
         "Trip numbers missing",
-        "{value} missing between {first} and {last}.",
+        "{skipped} missing between {first} and {last}.",
         "If a number was voided, add a row with Status void.",
     ),
     Finding(

@@ -42,7 +42,7 @@ STOPS: tuple[Finding, ...] = (
         "second_table",
         "stop",
         "Two tables side by side",
-        "A second table starts at column {column}: {why}.",
+        "A second table starts at column {letters}: {why}.",
         "One table a sheet, please: move it to a sheet of its own.",
     ),
     Finding(

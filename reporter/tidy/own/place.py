@@ -143,7 +143,7 @@ def _sheet_layout(
     there = {name: None for source in sources for name in _keys(source)}
     fixed = {name: value for name, value in own.every_trip.items() if key == "trips" and name not in there}
     there |= dict.fromkeys(fixed)
-    layout = SheetLayout("", 0, {}, sources, fixed)
+    layout = SheetLayout("", 0, {}, sources, fixed=fixed)
     problems: list[Problem] = []
     if key == "effort" and not any(name in there for name in _TIMING):
         if own.evenly:
@@ -214,11 +214,11 @@ def _with_own_sheets(book: RawBook, own: OwnLayout, layout: Layout) -> tuple[Raw
         if key in layout:
             continue
         name = f"{own.name}: {place.name}"
-        extra[key] = replace(place, name=name)
+        extra[key] = replace(place, name=name, file=own.name)
         sheets.append(replace(next(raw for raw in own.own_sheets if raw.name == place.name), name=name))
     said = [
         replace(found, sheet=f"{own.name}: {found.sheet}")
         for found in problems
         if found.code not in _OF_LOG_ALONE and found.value != LOOKS_LIKE
     ]
-    return replace(book, sheets=tuple(sheets), layout=own.name), extra, said
+    return replace(book, sheets=tuple(sheets), layout_file=own.name), extra, said
