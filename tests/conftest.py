@@ -6,6 +6,7 @@ from pathlib import Path
 
 import openpyxl
 import pytest
+from openpyxl.comments import Comment
 from openpyxl.styles import Font
 
 Change = list[list[object]] | dict[str, object] | None
@@ -59,7 +60,8 @@ def clean_sheets() -> dict[str, list[list[object]]]:
 def write_log(tmp_path_factory: pytest.TempPathFactory) -> WriteLog:
     """Writes the clean log with changes by sheet, into a new folder unless one is given.
 
-    merged: sheet -> range of cells. hidden: sheet -> numbers of rows. struck: sheet -> cells struck through.
+    merged: sheet -> range of cells. hidden: sheet -> numbers of rows. struck, commented: sheet -> cells.
+    out_of_sight: sheets that are hidden.
     """
 
     def write(
@@ -69,6 +71,8 @@ def write_log(tmp_path_factory: pytest.TempPathFactory) -> WriteLog:
         folder: Path | None = None,
         hidden: Mapping[str, tuple[int, ...]] | None = None,
         struck: Mapping[str, tuple[str, ...]] | None = None,
+        commented: Mapping[str, tuple[str, ...]] | None = None,
+        out_of_sight: tuple[str, ...] = (),
     ) -> Path:
         path = (folder or tmp_path_factory.mktemp("log")) / name
         book = _book(changes or {}, merged or {})
@@ -78,6 +82,11 @@ def write_log(tmp_path_factory: pytest.TempPathFactory) -> WriteLog:
         for sheet, cells in (struck or {}).items():
             for cell in cells:
                 book[sheet][cell].font = Font(strike=True)
+        for sheet, cells in (commented or {}).items():
+            for cell in cells:
+                book[sheet][cell].comment = Comment("what I mean by it", "me")
+        for sheet in out_of_sight:
+            book[sheet].sheet_state = "hidden"
         book.save(path)
         return path
 

@@ -28,7 +28,7 @@ def anew(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return folder
 
 
-@pytest.mark.parametrize("name", [make.CLEAN, make.MESSY, make.STOPS, *make.OWN_LAYOUTS])
+@pytest.mark.parametrize("name", [make.CLEAN, make.MESSY, make.STOPS, make.FILLED_IN, *make.OWN_LAYOUTS])
 def test_sample_holds_what_the_script_makes(name: str, anew: Path) -> None:
     assert _cells(make.SAMPLES / name) == _cells(anew / name)
 
@@ -90,6 +90,7 @@ def test_every_kind_of_entry_mistake_is_planted() -> None:
         "second_heading",
         "name_unknown",
         "fish_without_effort",
+        "paper_ran_out",
     }
     assert {found.code for found in PLANTED_STOPS} == {
         "trip_number_twice",

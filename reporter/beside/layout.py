@@ -10,6 +10,7 @@ from reporter.read.door import open_log
 from reporter.read.errors import Unreadable
 from reporter.read.raw import CellValue, RawBook, RawSheet
 from reporter.schema.a1 import row_and_column
+from reporter.schema.fix_list import MENDED
 from reporter.schema.log import folded
 from reporter.schema.own_layout import NOT_READ, ROW_IS, meanings
 from reporter.schema.own_layout_book import (
@@ -36,11 +37,21 @@ def layout_beside(log: Path) -> OwnLayout | None:
 
     Unreadable, one sentence, where it is not confirmed yet, cannot be read or contradicts itself.
     """
-    path = layout_path(log)
-    if not path.exists() or read_mark(path) != "layout":
+    path = next((path for path in _candidates(log) if read_mark(path) == "layout"), None)
+    if path is None:
         return None
     book = open_log(path, lambda name: name in (LAYOUT_SHEET, COLUMNS_SHEET) or wanted_sheet(name))
     return _Reader(log, book).layout()
+
+
+def _candidates(log: Path) -> list[Path]:
+    """Return where a log's layout may be: a mended copy is read by that of the log it was made from."""
+    found = [layout_path(log)]
+    copied = log.stem
+    while copied.endswith(MENDED):
+        copied = copied.removesuffix(MENDED)
+        found.append(log.with_name(f"{copied} layout.xlsx"))
+    return found
 
 
 @dataclass(frozen=True, slots=True)

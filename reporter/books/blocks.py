@@ -105,7 +105,7 @@ class Field:
 
     `width` is in characters of the body type; without one the writer takes it from heading and values.
     `help` shows as a note on the heading of a table of results, and as the message beside a selected cell of
-    a table to type in.
+    a table to type in. `entry` says that its cells are to type in, whatever their look.
     """
 
     key: str
@@ -115,6 +115,19 @@ class Field:
     help: str = ""
     choice: Choice | None = None
     required: bool = False
+    entry: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Link:
+    """A link to another file: its path from the book's folder, with / between; a cell of one of its sheets.
+
+    Without a sheet the link leads to the file.
+    """
+
+    file: str
+    sheet: str = ""
+    cell: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -131,6 +144,7 @@ class Table:
     ruled: every cell has a border, for tables that are filled in with a pencil.
     own_fields: given row (from 0) -> field key -> the field that describes that one cell instead of its
     column's: look, help and drop-down, as each setting of the sheet Season has its own.
+    links: field key -> for every row where its cell, which must be text, leads to.
     """
 
     key: str
@@ -147,6 +161,7 @@ class Table:
     blank_rows: int = 0
     ruled: bool = False
     own_fields: Mapping[int, Mapping[str, Field]] = field(default_factory=dict)
+    links: Mapping[str, Sequence[Link | None]] = field(default_factory=dict)
 
     @property
     def rows(self) -> int:

@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from reporter.cli import say
+from reporter.cli import fix, say
 
 if TYPE_CHECKING:
     from reporter.run.season import Reading
@@ -19,13 +19,29 @@ _EFFECT_HEADINGS = {
 
 @click.command(epilog="Example: reporter check 'season 2026.xlsx'")
 @click.argument("logs", nargs=-1, required=True, metavar="LOG...", type=click.Path(path_type=Path))
+@click.option(
+    "--fix-list",
+    type=click.Path(path_type=Path),
+    metavar="FILE",
+    help="Write a workbook with a line a problem, to type corrected values in.",
+)
+@click.option(
+    "--apply",
+    type=click.Path(path_type=Path),
+    metavar="FIXLIST",
+    help="Write NAME mended.xlsx beside the log: a copy with the values of a filled-in fix list.",
+)
 @click.option("--quiet", is_flag=True, help="No progress.")
-def check(logs: tuple[Path, ...], quiet: bool) -> None:
+def check(logs: tuple[Path, ...], fix_list: Path | None, apply: Path | None, quiet: bool) -> None:
     """Say which rows of a log to mend, and why.
 
     LOG is a season log, or a folder that stands for every log in it. Exit 1 only where something stops the
-    report.
+    report. --fix-list and --apply take one LOG, which is never written to.
     """
+    fix.one_log(logs, fix_list, apply)
+    if apply:
+        raise SystemExit(int(not fix.apply_fix_list(logs[0], apply)))
+    target = fix.list_target(fix_list) if fix_list else None
     from reporter.read.errors import Unreadable
     from reporter.run.logs import find_logs
     from reporter.run.season import read_season
@@ -46,6 +62,9 @@ def check(logs: tuple[Path, ...], quiet: bool) -> None:
             say.result()
         _print(reading)
         failed = failed or bool(reading.stops)
+        if target:
+            say.result()
+            failed = not fix.make_fix_list(reading, target) or failed
     raise SystemExit(int(failed))
 
 
@@ -53,8 +72,8 @@ def _print(reading: "Reading") -> None:
     from reporter.schema.problems import EFFECTS
 
     say.result(reading.path.name)
-    if reading.layout:
-        say.result(f"Read through {reading.layout}.", indent=2)
+    if reading.log.layout_file:
+        say.result(f"Read through {reading.log.layout_file}.", indent=2)
     if not reading.problems:
         say.result("Nothing to mend: every row was read and used.", indent=2)
     for effect in EFFECTS:

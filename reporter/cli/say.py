@@ -29,6 +29,11 @@ def result(text: str = "", indent: int = 0) -> None:
         click.echo(line)
 
 
+def command(text: str) -> None:
+    """Print a line with a command as it stands, to be copied."""
+    click.echo(text)
+
+
 def labelled(label: str, text: str, label_width: int = 10) -> None:
     """Print a label and its text beside it, wrapped under itself."""
     indent = " " * (label_width + 2)

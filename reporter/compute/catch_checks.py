@@ -59,6 +59,7 @@ def _tally_less(table: pd.DataFrame, stints: pd.DataFrame) -> list[Problem]:
             _EFFORT,
             row=rows[pair["trip_no"], pair["technique"]],
             value=f"{pair['tally']:g}",
+            column="landed",
             technique=pair["technique"],
             trip=pair["trip"],
             tally=f"{pair['tally']:g}",
@@ -77,6 +78,7 @@ def _without_effort(table: pd.DataFrame, fish: pd.DataFrame) -> list[Problem]:
             _CATCH,
             row=rows[pair["trip_no"], pair["technique"]],
             value=pair["technique"],
+            column="technique",
             technique=pair["technique"],
             trip=pair["trip"],
             fish=fish_are(pair["landed"]),
@@ -90,7 +92,11 @@ def _without_technique(table: pd.DataFrame, fish: pd.DataFrame) -> list[Problem]
     rows = _first_rows(bare, ["trip_no"])
     made: list[Problem] = []
     for pair in records(table[table["technique"] == ""]):
-        places: dict[str, Any] = {"row": rows[pair["trip_no"]], "trip": pair["trip"]}
+        places: dict[str, Any] = {
+            "row": rows[pair["trip_no"]],
+            "column": "technique",
+            "trip": pair["trip"],
+        }
         if pair["reason"] == "beyond_tally":
             made.append(problem("fish_beyond_tally", _CATCH, fish=f"{pair['landed']:g} fish", **places))
         elif pair["reason"] == "no_technique":
@@ -109,6 +115,7 @@ def _not_fished(trips: pd.DataFrame, stints: pd.DataFrame, fish: pd.DataFrame) -
             _TRIPS,
             row=trip["row"],
             value=trip["status"],
+            column="status",
             trip=trip["trip"],
             status=trip["status"],
             what=" and ".join(
@@ -130,6 +137,8 @@ def _outside_trip(trips: pd.DataFrame, fish: pd.DataFrame) -> list[Problem]:
             "outside_trip",
             _CATCH,
             row=row["row"],
+            value=clock(row["time"]),
+            column="time",
             start=clock(row["time"]),
             end="",
             trip_start=clock(row["begin_min"]),

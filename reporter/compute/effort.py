@@ -16,7 +16,7 @@ from reporter.schema.thresholds import (
     LONGEST_WRAP_HOURS,
 )
 from reporter.tidy.moments import MINUTES_A_DAY
-from reporter.tidy.trips import clock
+from reporter.tidy.trips import clock, length
 
 _EFFORT = BY_KEY["effort"].name
 
@@ -141,7 +141,10 @@ def _no_effort(table: pd.DataFrame) -> list[Problem]:
     empty = table["used"] & table["fished"] & ~(table["rod_hours"] > 0)
     table.loc[empty, "reason"] = "no_effort"
     untimed = records(table[empty & (table["timing"] == "")])  # only of layouts without any column of time
-    said = [_say("own_untimed", untimed[0], count=len(untimed))] if untimed else []
+    said = []
+    if untimed:
+        _, *more = dict.fromkeys(int(stint["row"]) for stint in untimed)
+        said.append(_say("own_untimed", untimed[0], count=len(untimed), more=more))
     timed = records(table[empty & (table["timing"] != "")])
     return [*said, *(_say("no_effort", stint, why=_why_none(stint)) for stint in timed)]
 
@@ -186,7 +189,22 @@ def _check_possible(table: pd.DataFrame, trips: pd.DataFrame) -> list[Problem]:
     stints = table.loc[out, columns].merge(far_over.drop(columns="row"), on="trip_no")
     problems += [_say("effort_over", stint, **_sums(stint)) for stint in records(stints)]
     table.loc[out, "reason"] = "effort_over"
-    return problems
+    questioned = [*above.index, *far_over.index]
+    return [*problems, *_longer(timed[~timed["trip_no"].isin(questioned)])]
+
+
+def _longer(timed: pd.DataFrame) -> list[Problem]:
+    """Note stints of more minutes than their trip had, where the sum of its rod-hours leaves that unsaid."""
+    over = (timed["timing"] == "minutes") & (timed["hours"] > EFFORT_OVER_NOTE * timed["trip_hours"])
+    return [
+        _say(
+            "stint_longer",
+            stint,
+            value=length(60 * stint["hours"]),
+            length=length(60 * stint["trip_hours"]),
+        )
+        for stint in records(timed[over])
+    ]
 
 
 def _sums(trip: dict[str, Any]) -> dict[str, str]:

@@ -19,10 +19,10 @@ def rows_won_back(problems: list[Problem], log: TidyLog) -> list[int]:
     trips = BY_KEY["trips"].name
     won = []
     for found in problems:
-        itself = found.sheet in _SHEETS and found.effect == "set aside" and found.row > 0
-        itself = itself and found.code not in CELL_CODES
-        follow = belonging.get(found.row, 0) if itself and found.sheet == trips else 0
-        won.append(int(itself) + follow)
+        itself = found.sheet in _SHEETS and found.effect == "set aside" and found.code not in CELL_CODES
+        rows = found.rows if itself else ()
+        follow = sum(belonging.get(row, 0) for row in rows) if found.sheet == trips else 0
+        won.append(len(rows) + follow)
     return won
 
 

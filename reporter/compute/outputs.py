@@ -139,6 +139,7 @@ def _problems(report: Report) -> pd.DataFrame:
             "effect": [problem.effect for problem in found],
             "value": [problem.value for problem in found],
             "message": [problem.message for problem in found],
+            "more_rows": [" ".join(map(str, problem.more)) for problem in found],
         }
     )
 

@@ -78,6 +78,7 @@ def _by_name(stints: pd.DataFrame, fish: pd.DataFrame) -> tuple[pd.Series, list[
             BY_KEY["catch"].name,
             row=row["row"],
             value=row["stint"],
+            column="stint",
             trip=trip_names[row["trip_no"]],
         )
         for row in records(naming[found.isna()])

@@ -1,6 +1,7 @@
 """A season: everything computed from one log, and everything found about it."""
 
 from dataclasses import dataclass
+from functools import partial
 
 import pandas as pd
 
@@ -21,7 +22,7 @@ from reporter.compute.readings import reading_table
 from reporter.compute.spread import Spread
 from reporter.compute.trips import technique_table, trip_table
 from reporter.compute.worksheets import by_worksheet, with_row_numbers
-from reporter.schema.log import SHEETS
+from reporter.schema.log import BY_KEY, SHEETS
 from reporter.schema.problems import Problem
 from reporter.schema.units import System
 from reporter.tidy.own.counts import row_counts
@@ -37,7 +38,7 @@ _SHEET_ORDER = {sheet.name: index for index, sheet in enumerate(SHEETS)}
 class Season:
     """A computed season.
 
-    layout: file name of the layout through which the log was read, where it has one of its own.
+    layout_file: file name of the layout through which the log was read, where it has one of its own.
     trips, stints, pairs (trip-techniques), fish: see their modules. techniques: technique_no, technique,
     style. hunches: those that can be read. skills: client -> skill, where Clients gives it. readings: see
     `reporter.compute.readings`. fronts: which days lay behind a front; weather_files: the hourly files read
@@ -50,7 +51,7 @@ class Season:
     sha256: str
     settings: Settings
     system: System
-    layout: str
+    layout_file: str
     trips: pd.DataFrame
     stints: pd.DataFrame
     pairs: pd.DataFrame
@@ -108,17 +109,18 @@ def compute_season(log: TidyLog, weather: HourlyFiles = NO_FILES) -> Season:
     won = rows_won_back(problems, log)
     problems = by_worksheet(problems, log.worksheets)
     table = _described(pairs.table, techniques, trips)
+    worksheets = partial(_worksheets, log)
     above = sum(int((t["from_above"] & t["used"]).sum()) for t in (effort, catch))
     return Season(
         name=log.name,
         sha256=log.sha256,
         settings=log.settings,
         system=log.settings.system or "us",
-        layout=log.layout,
-        trips=with_row_numbers(trip_rates(trips, table)),
-        stints=with_row_numbers(stints.assign(log=0, fish=placed)),
+        layout_file=log.layout_file,
+        trips=with_row_numbers(trip_rates(trips, table), worksheets("trips")),
+        stints=with_row_numbers(stints.assign(log=0, fish=placed), worksheets("effort")),
         pairs=table,
-        fish=with_row_numbers(fish),
+        fish=with_row_numbers(fish, worksheets("catch")),
         techniques=techniques,
         waters=waters,
         spread=season_spread(table),
@@ -146,6 +148,11 @@ def _described(pairs: pd.DataFrame, techniques: pd.DataFrame, trips: pd.DataFram
     of_trip = trips[["trip_no", "water", "month", "day_type", "call_day_type"]]
     of_trip = of_trip.assign(day_group=day_group(trips))
     return table.merge(of_trip, on="trip_no", how="left", sort=False)
+
+
+def _worksheets(log: TidyLog, key: str) -> tuple[str, ...]:
+    """Return the worksheets that the rows of a sheet come from, in a log of another layout."""
+    return log.worksheets.get(BY_KEY[key].name, ())
 
 
 def _with_aside(fates: dict[str, RowFates], more: dict[str, list[int]]) -> dict[str, RowFates]:

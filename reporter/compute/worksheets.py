@@ -9,9 +9,16 @@ from reporter.schema.problems import Problem
 from reporter.schema.row_codes import STEP, row_in_sheet, worksheet_of
 
 
-def with_row_numbers(table: pd.DataFrame) -> pd.DataFrame:
-    """Return a table whose `row` is the number that the spreadsheet program shows."""
-    return table.assign(row=table["row"] % STEP)
+def with_row_numbers(table: pd.DataFrame, names: tuple[str, ...]) -> pd.DataFrame:
+    """Return a table whose `row` is the number that the spreadsheet program shows, with its `worksheet`.
+
+    names: the worksheets that its rows come from; none for a log of our layout.
+    """
+    if not names:
+        return table
+    return table.assign(
+        row=table["row"] % STEP, worksheet=[names[code // STEP] for code in table["row"].tolist()]
+    )
 
 
 def by_worksheet(problems: Sequence[Problem], worksheets: Mapping[str, tuple[str, ...]]) -> list[Problem]:
@@ -28,4 +35,5 @@ def _named(found: Problem, names: tuple[str, ...]) -> Problem:
     at = worksheet_of(found.row)
     if at >= len(names):
         return found
-    return replace(found, row=row_in_sheet(found.row), worksheet=names[at])
+    more = tuple(row_in_sheet(row) for row in found.more)
+    return replace(found, row=row_in_sheet(found.row), more=more, worksheet=names[at])

@@ -31,7 +31,7 @@ def sheets_in(archive: zipfile.ZipFile) -> list[SheetPart]:
 
     Call it only after the look at the archive: it parses two small parts.
     """
-    book = _book_part(archive)
+    book = book_part(archive)
     root = ElementTree.fromstring(archive.read(book))  # noqa: S314 - declarations were refused by the look
     if root.tag.startswith(f"{{{_STRICT}}}"):
         raise Refused(
@@ -47,10 +47,16 @@ def sheets_in(archive: zipfile.ZipFile) -> list[SheetPart]:
     ]
 
 
-def styles_part(archive: zipfile.ZipFile) -> str:
-    """Return the part that holds the workbook's cell styles, or nothing."""
-    links = _links(archive, _book_part(archive)).values()
-    return next((part for relation, part in links if relation.endswith("/styles")), "")
+def linked_part(archive: zipfile.ZipFile, kind: str) -> str:
+    """Return the part of a kind that the workbook names, as its `styles`, or nothing."""
+    return next(iter(linked_parts(archive, book_part(archive), f"/{kind}")), "")
+
+
+def linked_parts(archive: zipfile.ZipFile, source: str, ending: str) -> list[str]:
+    """Return the parts to which a part leads by relations with this ending; none where it has no links."""
+    if links_part(source) not in archive.namelist():
+        return []
+    return [part for relation, part in _links(archive, source).values() if relation.endswith(ending)]
 
 
 def _sheet(sheet: ElementTree.Element, links: dict[str, tuple[str, str]]) -> SheetPart:
@@ -63,7 +69,8 @@ def _sheet(sheet: ElementTree.Element, links: dict[str, tuple[str, str]]) -> She
     )
 
 
-def _book_part(archive: zipfile.ZipFile) -> str:
+def book_part(archive: zipfile.ZipFile) -> str:
+    """Return the part that lists the workbook's sheets; Refused where there is none."""
     for relation, part in _links(archive, "").values():
         if relation.endswith("/officeDocument"):
             return part
@@ -72,13 +79,19 @@ def _book_part(archive: zipfile.ZipFile) -> str:
 
 def _links(archive: zipfile.ZipFile, source: str) -> dict[str, tuple[str, str]]:
     """Read the relations of a part (``""``: of the package): id -> kind of relation, part it leads to."""
-    folder, name = posixpath.split(source)
-    root = ElementTree.fromstring(archive.read(posixpath.join(folder, "_rels", f"{name}.rels")))  # noqa: S314
+    folder = posixpath.dirname(source)
+    root = ElementTree.fromstring(archive.read(links_part(source)))  # noqa: S314
     return {
         link.attrib["Id"]: (link.attrib["Type"], _resolved(folder, link.attrib["Target"]))
         for link in root.iterfind(_LINK)
         if link.get("TargetMode") != "External"
     }
+
+
+def links_part(source: str) -> str:
+    """Return the part that holds the relations of a part."""
+    folder, name = posixpath.split(source)
+    return posixpath.join(folder, "_rels", f"{name}.rels")
 
 
 def _resolved(folder: str, target: str) -> str:

@@ -27,6 +27,7 @@ class RawSheet:
     hidden_rows: frozenset[int]  # of numbers, those that a filter or the user has hidden
     visible: bool
     struck_rows: frozenset[int] = frozenset()  # of numbers, those with a value that is struck through
+    commented: frozenset[Address] = frozenset()  # cells with a comment, with a value or without
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,4 +41,4 @@ class RawBook:
     sheets: tuple[RawSheet, ...]
     unread: tuple[str, ...]  # worksheets not asked for, in order
     blind: str = ""  # the format, where errors cannot be told from blanks in it
-    layout: str = ""  # file name of the layout through which it is read, where it has one of its own
+    layout_file: str = ""  # file name of the layout through which it is read, where it has one of its own

@@ -5,7 +5,7 @@ from typing import IO
 from xml.etree import ElementTree
 from xml.parsers import expat
 
-from reporter.read.package import MAIN, styles_part
+from reporter.read.package import MAIN, linked_part
 
 _OFF = ("0", "false")
 _ROW, _CELL = f"{MAIN} row", f"{MAIN} c"
@@ -17,7 +17,7 @@ def struck_styles(archive: zipfile.ZipFile) -> frozenset[str]:
 
     Call it only after the look at the archive. A workbook may have no styles at all.
     """
-    part = styles_part(archive)
+    part = linked_part(archive, "styles")
     if part not in archive.namelist():
         return frozenset()
     root = ElementTree.fromstring(archive.read(part))  # noqa: S314 - declarations were refused by the look

@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterable
 from typing import TYPE_CHECKING, BinaryIO, cast
 
 from reporter.read.cells import AS_THEY_ARE, CellError, Texts, settled_value
+from reporter.read.comments import find_comments
 from reporter.read.errors import SAVE_AGAIN, Refused
 from reporter.read.look import look_at
 from reporter.read.marks import Marks, find_marks
@@ -106,6 +107,7 @@ def _read(
         hidden_rows=frozenset(scan.hidden_rows).intersection(rows.numbers),
         visible=sheet.visible,
         struck_rows=frozenset(crossed).intersection(rows.numbers),
+        commented=find_comments(archive, sheet.part),
     )
 
 

@@ -11,7 +11,7 @@ from reporter.compute.worksheets import by_worksheet
 from reporter.read.door import open_log
 from reporter.run.weather import station_hours
 from reporter.schema.problems import Problem
-from reporter.tidy.layout import find_layout, wanted_sheet
+from reporter.tidy.layout import Layout, find_layout, wanted_sheet
 from reporter.tidy.own.counts import row_counts
 from reporter.tidy.own.place import place_own
 from reporter.tidy.rows import RowCount
@@ -25,14 +25,15 @@ if TYPE_CHECKING:
 class Reading:
     """What became of a log: its problems, its rows by sheet, and the season unless something stops it.
 
-    layout: file name of the layout through which it was read, where it has one of its own.
+    layout, log: where its columns stand, and the tables that were made of it.
     """
 
     path: Path
     problems: list[Problem]
     counts: dict[str, RowCount]
     season: Season | None
-    layout: str = ""
+    layout: Layout
+    log: TidyLog
 
     @property
     def stops(self) -> list[Problem]:
@@ -40,14 +41,15 @@ class Reading:
         return [found for found in self.problems if found.effect == "stop"]
 
 
-def _tidied(path: Path) -> TidyLog:
+def _tidied(path: Path) -> tuple[Layout, TidyLog]:
     """Read a log through its own layout, where one is kept beside it, else through ours."""
     own = layout_beside(path)
     if own is None:
         book = open_log(path, wanted_sheet)
-        return tidy_log(book, *find_layout(book))
-    book, layout, found = place_own(open_log(path, own.reads), own)
-    return tidy_log(book, layout, found)
+        layout, found = find_layout(book)
+    else:
+        book, layout, found = place_own(open_log(path, own.reads), own)
+    return layout, tidy_log(book, layout, found)
 
 
 def read_season(path: Path, weather: "Sequence[RawWeather]" = ()) -> Reading:
@@ -55,10 +57,9 @@ def read_season(path: Path, weather: "Sequence[RawWeather]" = ()) -> Reading:
 
     weather: hourly files, as opened once for all logs.
     """
-    log = _tidied(path)
+    layout, log = _tidied(path)
     if any(problem.effect == "stop" for problem in log.problems):
         problems = by_worksheet(in_order(log.problems), log.worksheets)
-        counts = row_counts(log.fates, log.worksheets)
-        return Reading(path, problems, counts, None, log.layout)
+        return Reading(path, problems, row_counts(log.fates, log.worksheets), None, layout, log)
     season = compute_season(log, station_hours(weather, log.settings))
-    return Reading(path, season.problems, season.counts, season, log.layout)
+    return Reading(path, season.problems, season.counts, season, layout, log)

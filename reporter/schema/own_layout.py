@@ -83,6 +83,20 @@ NAMED_BY_GROUP = {"effort": "technique", "catch": "species"}
 """Sheet key -> the column that the name of a group of columns stands for."""
 
 
+_UNDER_MEANS = "Choose it there under Means"
+HOW_TO_GIVE: dict[tuple[str, str], str] = {
+    ("trips", "anglers"): f"{_UNDER_MEANS}, or answer it on the layout's first sheet.",
+    ("trips", "water"): f"{_UNDER_MEANS}, or answer it on the layout's first sheet.",
+    ("trips", "start"): f"{_UNDER_MEANS}, or answer it on the layout's first sheet.",
+    ("trips", "end"): f"{_UNDER_MEANS}, or Hours fished, or set Usual end on the layout's sheet Season.",
+    ("effort", "technique"): f"{_UNDER_MEANS}, or write the technique under Group.",
+    ("catch", "species"): f"{_UNDER_MEANS}, under Group, or answer it on the layout's first sheet.",
+}
+"""Sheet key, column key -> how a layout may say what no column of it means."""
+
+USUAL_WAY = f"{_UNDER_MEANS}."
+
+
 @cache
 def own_sheet(key: str) -> Sheet:
     """Return a sheet of the log with the columns that only another layout has."""

@@ -5,6 +5,7 @@ cell, is not used and is listed) and `note` (used, and said). A message says whe
 done with it and how to mend it, in two lines at most.
 """
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from reporter.schema.finding import EFFECTS, Effect, Finding
@@ -20,8 +21,11 @@ __all__ = ["CATALOGUE", "CELL_CODES", "EFFECTS", "FINDINGS", "Effect", "Finding"
 
 @dataclass(frozen=True, slots=True)
 class Problem:
-    """A finding in a log: sheet, row (0: the whole sheet), cell address, heading, value as found, text.
+    """A finding in a log.
 
+    sheet: by the schema's name. row: 0 for the whole sheet. cell: its address. value: as found. said: what
+    was found and what was done. remedy: how to mend it. column: key of the one column it is about, if any.
+    more: further rows that the one problem is about, and sets aside with its own where it sets aside.
     worksheet: where the sheet's rows stand, in a log of another layout.
     """
 
@@ -31,8 +35,21 @@ class Problem:
     cell: str
     heading: str
     value: str
-    text: str
+    said: str
+    remedy: str
+    column: str = ""
+    more: tuple[int, ...] = ()
     worksheet: str = ""
+
+    @property
+    def text(self) -> str:
+        """What was found and done, then how to mend it."""
+        return f"{self.said} {self.remedy}".strip()
+
+    @property
+    def rows(self) -> tuple[int, ...]:
+        """Every row that it is about."""
+        return (self.row, *self.more) if self.row else self.more
 
     @property
     def place(self) -> str:
@@ -64,7 +81,7 @@ CELL_CODES: frozenset[str] = frozenset(finding.code for finding in (*CELLS, *WEA
 CATALOGUE: dict[str, Finding] = {finding.code: finding for finding in FINDINGS}
 
 _LONGEST_PLACE = 60  # letters of something typed that a message shows
-_TYPED_PLACES = ("value", "technique", "trip", "first", "second", "other")
+_TYPED_PLACES = ("value", "technique", "trip", "skipped", "first", "second", "other")
 
 
 def problem(
@@ -75,19 +92,38 @@ def problem(
     cell: str = "",
     heading: str = "",
     value: str = "",
+    column: str = "",
+    more: Iterable[int] = (),
     **places: object,
 ) -> Problem:
     """Return a problem with its text filled in: what was found and done, then how to mend it.
 
     places fill the text and the remedy of the finding; sheet, heading, value and cell are known to both.
+    column: key of the one column that it is about.
     """
     finding = CATALOGUE[code]
     known = {"sheet": sheet, "heading": heading, "value": value, "cell": cell, **places}
     known |= {key: _short(known[key]) for key in _TYPED_PLACES if key in known}
-    text = f"{finding.text.format(**known)} {finding.remedy.format(**known)}".strip()
-    return Problem(code, sheet, row, cell, heading, value, text)
+    said, remedy = (text.format(**known).strip() for text in (finding.text, finding.remedy))
+    return Problem(code, sheet, row, cell, heading, value, said, remedy, column, tuple(more))
 
 
 def _short(place: object) -> object:
     """Cut what was typed so that a message stays a message; the value itself is kept whole beside it."""
     return f"{place[:_LONGEST_PLACE]}..." if isinstance(place, str) and len(place) > _LONGEST_PLACE else place
+
+
+def listed_rows(rows: Iterable[int], most: int = 8) -> str:
+    """Return rows, ascending, in words: "row 5", "rows 5, 7-9 and 12", at most so many of their runs."""
+    runs: list[list[int]] = []
+    for row in rows:
+        if runs and row == runs[-1][-1] + 1:
+            runs[-1].append(row)
+        else:
+            runs.append([row])
+    said = [f"{run[0]}-{run[-1]}" if len(run) > 1 else str(run[0]) for run in runs]
+    if said == [str(runs[0][0])]:
+        return f"row {said[0]}"
+    if len(said) > most:
+        return f"rows {', '.join(said[:most])} ..."
+    return f"rows {', '.join(said[:-1])} and {said[-1]}" if len(said) > 1 else f"rows {said[0]}"

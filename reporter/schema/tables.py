@@ -145,6 +145,9 @@ TABLES: tuple[CsvTable, ...] = (
             CsvField("effect", "string", "stop, set aside or note."),
             CsvField("value", "string", "What was found there."),
             CsvField("message", "string", "Where, what was found and done, how to mend it."),
+            CsvField(
+                "more_rows", "string", "Further rows that the one finding is about, with spaces between."
+            ),
         ),
     ),
     CsvTable(

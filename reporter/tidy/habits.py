@@ -7,6 +7,7 @@ import datetime as dt
 import re
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
+from typing import Any
 
 from reporter.read.raw import CellValue, RawBook, RawSheet
 from reporter.schema.a1 import address
@@ -50,7 +51,7 @@ class _Cell:
     def text(self) -> str:
         return plain(shown(self.value))
 
-    def problem(self, code: str, **places: object) -> Problem:
+    def problem(self, code: str, **places: Any) -> Problem:
         return problem(
             code,
             self.sheet.name,
@@ -58,6 +59,7 @@ class _Cell:
             cell=self.at,
             heading=self.placed.heading,
             value=shown(self.value),
+            column=self.column.key,
             **places,
         )
 
@@ -118,12 +120,24 @@ def _date_order(book: RawBook, layout: Layout, context: CellContext) -> tuple[Ce
         asked = replace(context, dates=replace(context.dates, asked=True))
         said = {"first": day[0].value, "second": month[0].value, "second_cell": month[0].where}
         return asked, [day[0].problem("date_orders_mixed", count=len(day) + len(month) + len(either), **said)]
-    if not either or not (day or month):
+    if not (day or month):
+        needed = [cell for cell in either if cell.column.required]
+        if not needed:
+            return context, turned
+        asked = replace(context, dates=replace(context.dates, asked=True))
+        return asked, [*turned, _order_unknown(needed, len(either))]
+    if not either:
         return context, turned
     order: DateOrder = "day first" if day else "month first"
     proof = (day or month)[0]
     settled = replace(context, dates=replace(context.dates, order=order))
     return settled, [*turned, proof.problem("date_order_found", order=order, count=len(either))]
+
+
+def _order_unknown(needed: list[_Cell], count: int) -> Problem:
+    """Ask once for the order of dates that none proves; the rows are those of the first sheet concerned."""
+    more = tuple(cell.row for cell in needed[1:] if cell.sheet == needed[0].sheet)
+    return replace(needed[0].problem("date_order_unknown", count=count), more=more)
 
 
 def _by_order(cells: list[_Cell]) -> dict[str, list[_Cell]]:

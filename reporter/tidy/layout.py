@@ -16,6 +16,8 @@ from reporter.schema.column import Column, Sheet
 from reporter.schema.log import BY_KEY, SHEETS, TEXT_SHEETS, find_sheet, folded
 from reporter.schema.problems import Problem, problem
 from reporter.schema.units import Quantity, Unit, find_unit
+from reporter.tidy.near import nearest
+from reporter.tidy.second_table import side_table
 from reporter.tidy.words import plain
 
 _HEADING_SEARCH_ROWS = 40
@@ -114,14 +116,15 @@ class Source:
 class SheetLayout:
     """A sheet's place: its name in the file, its heading row, column key -> place.
 
-    sources: the worksheets that give its rows in another layout; None in the log's own. fixed: column key ->
-    what every row of such a sheet holds.
+    sources: the worksheets that give its rows in another layout; None in the log's own. file: the workbook,
+    where it is not the log. fixed: column key -> what every row of such a sheet holds.
     """
 
     name: str
     heading_row: int
     columns: dict[str, Placed]
     sources: tuple[Source, ...] | None = None
+    file: str = ""
     fixed: Mapping[str, CellValue] = field(default_factory=dict)
 
     def everywhere(self, key: str) -> "list[tuple[SheetLayout | Source, Placed]]":
@@ -185,7 +188,7 @@ def _place(raw: RawSheet, sheet: Sheet) -> tuple[SheetLayout, list[Problem]]:
     row = raw.numbers[index]
     columns: dict[str, Placed] = {}
     unknown: list[tuple[int, str]] = []
-    problems: list[Problem] = []
+    doubled: list[Problem] = []
     for position, cell in enumerate(raw.rows[index]):
         if cell is None:
             continue
@@ -198,12 +201,37 @@ def _place(raw: RawSheet, sheet: Sheet) -> tuple[SheetLayout, list[Problem]]:
         elif _holds_values(raw, index, position):
             earlier = columns[column.key]
             if _holds_values(raw, index, earlier.position):
-                problems.append(_twice(sheet, column, row, earlier, Placed(position, heading)))
+                doubled.append(_twice(sheet, column, row, earlier, Placed(position, heading)))
             else:
                 columns[column.key] = Placed(position, heading, unit)
     placed = SheetLayout(raw.name, row, columns)
-    missing = missing_columns(sheet, columns, [heading for _, heading in unknown])
-    return placed, [*missing, *problems, *_not_read(raw, index, sheet, unknown)]
+    missing = _missing_columns(sheet, columns, [heading for _, heading in unknown])
+    tables = _second_table(raw, index, placed, doubled, sheet)
+    return placed, [*missing, *tables, *_not_read(raw, index, sheet, unknown, columns)]
+
+
+def _second_table(
+    raw: RawSheet, index: int, placed: SheetLayout, doubled: list[Problem], sheet: Sheet
+) -> list[Problem]:
+    """Stop at a second table beside the first: one problem, however many of its headings are there twice."""
+    if len(doubled) == 1:
+        return doubled
+    if doubled:
+        first = doubled[0]
+        why = f"'{first.value}' and {len(doubled) - 1} more of its headings are there already"
+        return [_table_at(sheet, placed.heading_row, first.cell, first.value, why)]
+    read = {column.position for column in placed.columns.values()}
+    begin = side_table(raw.rows[index], raw.rows[index + 1 :], read)
+    if begin is None:
+        return []
+    heading = plain(str(raw.rows[index][begin]))
+    why = "an empty column stands before it, and its rows end elsewhere"
+    return [_table_at(sheet, placed.heading_row, address(placed.heading_row, begin + 1), heading, why)]
+
+
+def _table_at(sheet: Sheet, row: int, cell: str, heading: str, why: str) -> Problem:
+    letters = cell.rstrip("0123456789")
+    return problem("second_table", sheet.name, row=row, cell=cell, value=heading, letters=letters, why=why)
 
 
 def match_heading(heading: str, sheet: Sheet) -> tuple[Column | None, Unit | None]:
@@ -288,9 +316,8 @@ def _twice(sheet: Sheet, column: Column, row: int, first: Placed, second: Placed
     )
 
 
-def missing_columns(sheet: Sheet, columns: Container[str], others: list[str]) -> list[Problem]:
-    """Return a stop for every column that the sheet needs and the headings lack."""
-    hint = f" I found {_listed(others)}: is one of them it?" if others else ""
+def missing_headings(sheet: Sheet, columns: Container[str]) -> list[str]:
+    """Return the headings of what the sheet needs and the columns that are there (by key) do not give."""
     missing = [
         column.heading for column in sheet.columns if column.required is True and column.key not in columns
     ]
@@ -298,16 +325,40 @@ def missing_columns(sheet: Sheet, columns: Container[str], others: list[str]) ->
         missing.append(
             " or ".join(" + ".join(sheet.column(key).heading for key in group) for group in sheet.one_of)
         )
+    return missing
+
+
+def _missing_columns(sheet: Sheet, columns: dict[str, Placed], others: list[str]) -> list[Problem]:
+    """Return a stop for every column that the sheet needs and the headings lack."""
+    found = f" I found {_listed(others)}: is one of them it?" if others else ""
+    missing = missing_headings(sheet, columns)
+    near = {heading: nearest(heading, others) for heading in missing}
     return [
-        problem("column_missing", sheet.name, heading=heading, value=heading, hint=hint)
+        problem(
+            "column_missing",
+            sheet.name,
+            heading=heading,
+            value=heading,
+            hint=f" I found '{near[heading]}': is that it?" if near[heading] else found,
+        )
         for heading in missing
     ]
 
 
-def _not_read(raw: RawSheet, index: int, sheet: Sheet, unknown: list[tuple[int, str]]) -> list[Problem]:
+def _not_read(
+    raw: RawSheet, index: int, sheet: Sheet, unknown: list[tuple[int, str]], columns: dict[str, Placed]
+) -> list[Problem]:
     row = raw.numbers[index]
+    free = [column.heading for column in sheet.columns if column.key not in columns]
     problems = [
-        problem("column_not_read", sheet.name, row=row, cell=address(row, position + 1), value=heading)
+        problem(
+            "column_not_read",
+            sheet.name,
+            row=row,
+            cell=address(row, position + 1),
+            value=heading,
+            hint=f" Did you mean '{near}'?" if (near := nearest(heading.partition("(")[0], free)) else "",
+        )
         for position, heading in unknown
     ]
     headed = {position for position, cell in enumerate(raw.rows[index]) if cell is not None}

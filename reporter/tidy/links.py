@@ -16,7 +16,8 @@ from reporter.tidy.words import NotRead
 class TripBook:
     """The trips by what points at them: number -> index on Trips; date -> indexes; alike -> number.
 
-    row_said: index -> the trip's row as a message names it.
+    used: whether each trip is used. row_said: index -> the trip's row as a message names it. outside: indexes
+    of those that are set aside as outside the season.
     """
 
     by_number: dict[str, int]
@@ -24,6 +25,7 @@ class TripBook:
     alike: dict[str, str]
     used: list[bool]
     row_said: Callable[[int], str]
+    outside: frozenset[int]
 
 
 def trip_book(trips: TidySheet) -> TripBook:
@@ -40,7 +42,9 @@ def trip_book(trips: TidySheet) -> TripBook:
             alike.setdefault(same_number(number), number)
         if day is not None and first == index:
             by_date[day].append(index)
-    return TripBook(by_number, dict(by_date), alike, trips.used, trips.rows.said)
+    beyond = {row for found in trips.problems if found.code == "outside_season" for row in found.rows}
+    outside = frozenset(index for index, row in enumerate(trips.rows.numbers) if row in beyond)
+    return TripBook(by_number, dict(by_date), alike, trips.used, trips.rows.said, outside)
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,32 +67,50 @@ class _Target:
 _NOWHERE = _Target(code="trip_not_given")
 
 
-def link_trips(tidy: TidySheet, book: TripBook, dates: DateReading, lost: Callable[[int], str]) -> Linked:
+def link_trips(
+    tidy: TidySheet, book: TripBook, dates: DateReading, lost: Callable[[str, list[int]], str]
+) -> Linked:
     """Return each row's trip, and which rows took it from the row above.
 
     A blank Trip that means 'as above' follows the row above, whatever became of that row; rows whose trip
-    cannot be found are set aside. lost: what is lost with a row, in words.
+    cannot be found are set aside: one problem a cell that says which, one a trip that is itself set aside,
+    one for all trips outside the season. lost: what is lost with rows, in words that begin with whose it is.
     """
     follows = tidy.sheet.column("trip").blank_is_above
     linked: list[int | None] = []
-    above = _NOWHERE
+    above, above_at = _NOWHERE, -1
     from_above: list[bool] = []
+    astray: dict[tuple[str, int], tuple[_Target, list[int]]] = {}
     for index, typed in enumerate(tidy.columns["trip"]):
         blank = typed is None and index not in tidy.unread.get("trip", {})
         if not blank:
-            above = _target(tidy.rows.cells["trip"][index], typed, book, dates)
+            above, above_at = _target(tidy.rows.cells["trip"][index], typed, book, dates), index
         elif not follows:
             linked.append(None)
             from_above.append(False)
             continue
-        if tidy.used[index] and above.code:
-            tidy.set_aside(above.code, index, "trip", lost=lost(index), **above.places)
+        taken = tidy.used[index] and bool(above.code)
+        if taken:
+            astray.setdefault(_one_thing(above, above_at), (above, []))[1].append(index)
         linked.append(above.trip)
-        from_above.append((blank or filled_in(tidy, index)) and tidy.used[index])
+        from_above.append((blank or _filled_in(tidy, index)) and tidy.used[index] and not taken)
+    for target, rows in astray.values():
+        others = len({linked[index] for index in rows}) - 1
+        said = {"are": "is", "lost": lost("Its", rows)}
+        if others:
+            said = {"are": f"and {others} more are", "lost": lost("Their", rows)}
+        tidy.set_aside_once(target.code, rows, "trip", **said, **target.places)
     return Linked(linked, from_above)
 
 
-def filled_in(tidy: TidySheet, index: int) -> bool:
+def _one_thing(target: _Target, at: int) -> tuple[str, int]:
+    """Return what the rows of one problem share; at is the index of the cell that names their trip."""
+    if target.code == "trip_outside_season":
+        return target.code, -1
+    return target.code, at if target.trip is None else target.trip
+
+
+def _filled_in(tidy: TidySheet, index: int) -> bool:
     """Whether a row's trip was filled in from the row above when its rows were found."""
     return bool(tidy.rows.from_above) and tidy.rows.from_above[index]
 
@@ -101,6 +123,8 @@ def _target(cell: CellValue, typed: str | None, book: TripBook, dates: DateReadi
 
 
 def _serving(index: int, typed: str, book: TripBook) -> _Target:
+    if index in book.outside:
+        return _Target(index, code="trip_outside_season", places={"value": typed})
     if not book.used[index]:
         return _Target(
             index, code="trip_set_aside", places={"value": typed, "trip_row": book.row_said(index)}

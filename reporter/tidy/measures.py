@@ -24,6 +24,7 @@ _HOURS_MINUTES = re.compile(
 )
 _POINT_OUNCES = re.compile(r"(\d+)[.,](\d{1,2})")
 _BARE_FRACTION = re.compile(r"\s*\d+\s*/\s*\d+\s*")
+_WITH_UNIT: dict[Quantity, str] = {"weight": "Type it as 4 lb 8 oz.", "fish length": "Type it as 18 1/4 in."}
 _OUNCES_STOP = NotRead("has 16 ounces or more", "Type pounds and ounces, the ounces below 16.")
 _ONE_OR_TEN = NotRead("could end in 1 or in 10 ounces", "Type it as 4 lb 10 oz.")
 _POUNDS_OR_FRACTION = NotRead("could be pounds and ounces or a fraction", "Type 4 lb 8 oz, or 0.5.")
@@ -39,6 +40,8 @@ def read_measure(value: CellValue, quantity: Quantity, unit: Unit, mark: Decimal
         if quantity == "weight" and _BARE_FRACTION.fullmatch(value):
             return _POUNDS_OR_FRACTION
         return _measure_in_text(plain(value), quantity, unit, mark)
+    if isinstance(value, dt.date) and quantity in _WITH_UNIT:
+        return NotRead("is a date: the spreadsheet changed what you typed", _WITH_UNIT[quantity])
     number = read_number(value, mark)
     return number if isinstance(number, NotRead) else unit.inside(number)
 

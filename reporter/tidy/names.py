@@ -2,43 +2,63 @@
 
 from dataclasses import dataclass, field
 
+from reporter.schema.column import Sheet
 from reporter.schema.log import folded
-from reporter.tidy.near import nearest
+from reporter.tidy.near import looks_like, nearest, of_initials
 from reporter.tidy.sheet import TidySheet
+
+_MOST_COMPARED = 400  # names met; more of them are no list that a person keeps in his head
 
 
 @dataclass(slots=True)
 class Names:
     """The names of one sheet: folded spelling -> name. Unknown names join under their first spelling.
 
-    listed: whether the log lists such names at all; where it does not, no name is unknown.
+    listed: whether the log lists such names at all; where it does not, no name is unknown. met: names that
+    the log does not list, as they came.
     """
 
-    sheet_name: str
+    sheet: Sheet
     listed: bool = False
     spellings: dict[str, str] = field(default_factory=dict)
-    unknown: set[str] = field(default_factory=set)
+    met: list[str] = field(default_factory=list)
 
     def find(self, typed: str) -> tuple[str, bool]:
-        """Return the name that a spelling means, and whether it is an unknown one met for the first time."""
+        """Return the name that a spelling means, and whether it is one not listed, met for the first time."""
         key = folded(typed) or typed
         if key in self.spellings:
             return self.spellings[key], False
         self.spellings[key] = typed
-        if self.listed:
-            self.unknown.add(typed)
-        return typed, self.listed
+        self.met.append(typed)
+        return typed, True
 
     def near(self, typed: str) -> str:
         """Return a hint at the nearest listed name, or nothing."""
-        listed = [name for name in dict.fromkeys(self.spellings.values()) if name not in self.unknown]
-        found = nearest(typed, listed)
+        met = set(self.met)
+        listed = [name for name in dict.fromkeys(self.spellings.values()) if name not in met]
+        found = nearest(typed, listed) or of_initials(typed, listed)
         return f" The closest there is '{found}'." if found else ""
 
+    def alike(self, typed: str) -> str | None:
+        """Return a name met before that this one may be a slip of."""
+        if len(self.met) > _MOST_COMPARED:
+            return None
+        return next((name for name in self.met if looks_like(typed, name)), None)
 
-def read_names(tidy: TidySheet | None, key: str, sheet_name: str) -> Names:
+    @property
+    def places(self) -> dict[str, str]:
+        """What a message says of the sheet: its name, where other spellings go, what becomes of two."""
+        also = any(column.key == "also_called" for column in self.sheet.columns)
+        return {
+            "on": self.sheet.name,
+            "or_also": ", or to Also called there" if also else "",
+            "own": ", with pages of its own" if self.sheet.key == "clients" else "",
+        }
+
+
+def read_names(tidy: TidySheet | None, key: str, sheet: Sheet) -> Names:
     """Take the names of a sheet and their other spellings; what is doubled is said and not merged."""
-    names = Names(sheet_name)
+    names = Names(sheet)
     if tidy is None:
         return names
     rows: dict[str, int] = {}
@@ -92,6 +112,10 @@ def resolve(tidy: TidySheet, key: str, names: Names) -> None:
 
 def _resolved(tidy: TidySheet, index: int, key: str, typed: str, names: Names) -> str:
     name, new = names.find(typed)
-    if new and tidy.used[index]:
-        tidy.say("name_unknown", index, key, value=typed, on=names.sheet_name, hint=names.near(typed))
+    if not new or not tidy.used[index]:
+        return name
+    if names.listed:
+        tidy.say("name_unknown", index, key, value=typed, hint=names.near(typed), **names.places)
+    elif other := names.alike(typed):
+        tidy.say("names_alike", index, key, value=typed, other=other, **names.places)
     return name

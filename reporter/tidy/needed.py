@@ -56,15 +56,18 @@ def _leave_out(tidy: TidySheet, index: int, key: str, why: NotRead, instead: str
 def _require_filled(tidy: TidySheet, column: Column, excused: Excused) -> None:
     merged = tidy.rows.merged.get(column.key, {})
     stopped = set(tidy.rows.uncalculated.get(column.key, ()))
+    below: dict[tuple[int, int], list[int]] = {}
     for index, value in enumerate(tidy.columns[column.key]):
         if value is not None or not tidy.used[index] or index in stopped or excused(index, column.key):
             continue
         if index in merged:
-            first, last = merged[index]
-            tidy.set_aside("merged", index, column.key, first=first, last=last)
+            below.setdefault(merged[index], []).append(index)
         else:
             missing = tidy.rows.heading(column.key, index)
             tidy.set_aside("required_blank", index, column.key, filled=_filled(tidy, index), missing=missing)
+    for (first, last), rows in below.items():
+        done = "The rows below it are not used." if len(rows) > 1 else "Row not used."
+        tidy.set_aside_once("merged", rows, column.key, first=first, last=last, done=done)
 
 
 def _filled(tidy: TidySheet, index: int) -> str:

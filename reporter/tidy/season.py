@@ -9,7 +9,9 @@ from reporter.schema.column import Unless
 from reporter.schema.log import BY_KEY, SHEETS
 from reporter.schema.own_layout import HOURS_FISHED
 from reporter.schema.problems import Problem, problem
+from reporter.tidy.boats import check_passengers
 from reporter.tidy.cells import CellContext
+from reporter.tidy.clients import check_clients
 from reporter.tidy.frames import frame
 from reporter.tidy.habits import read_habits
 from reporter.tidy.layout import Layout
@@ -19,14 +21,24 @@ from reporter.tidy.names import read_names, resolve
 from reporter.tidy.needed import require
 from reporter.tidy.own.fates import fill_fates
 from reporter.tidy.own.hours import fill_ends
+from reporter.tidy.own.place import missing
 from reporter.tidy.own.rows import own_rows
-from reporter.tidy.own.totals import check_totals
+from reporter.tidy.own.totals import check_kept_and_released
+from reporter.tidy.papers import check_papers
 from reporter.tidy.rows import RowFates, find_rows
 from reporter.tidy.settings import Settings, read_settings
 from reporter.tidy.sheet import TidySheet, tidy_sheet
 from reporter.tidy.species import NO_FISH_CODE, fish_are, resolve_species
+from reporter.tidy.totals import check_totals
 from reporter.tidy.trip_numbers import check_alike, check_missing, check_twice
-from reporter.tidy.trips import NOT_FISHED, check_dates, check_hours_off, check_times, fill_usual_times
+from reporter.tidy.trips import (
+    NOT_FISHED,
+    check_dates,
+    check_docks,
+    check_hours_off,
+    check_times,
+    fill_usual_times,
+)
 from reporter.tidy.weights import check_weights
 from reporter.tidy.years import set_aside_wrong_years
 
@@ -45,8 +57,9 @@ class TidyLog:
     columns. Trips have `trip_no` (from 1), `begin_min` and `end_min` (minutes after the first midnight);
     Effort, Catch and Conditions have `trip_no` (0: none) and `from_above` (whether a blank meant the row
     above); Effort has `tallied` (whether anything is typed in Landed). Rows set aside are in the tables too.
-    fates: sheet key -> what became of its rows. layout: file name of the layout through which it was read,
-    where the log has one of its own; worksheets: then, sheet name -> the worksheets that its rows come from.
+    fates: sheet key -> what became of its rows. layout_file: file name of the layout through which it was
+    read, where the log has one of its own; worksheets: then, sheet name -> the worksheets that its rows come
+    from.
     """
 
     name: str
@@ -55,7 +68,7 @@ class TidyLog:
     tables: "dict[str, pd.DataFrame]"
     fates: dict[str, RowFates]
     problems: list[Problem]
-    layout: str = ""
+    layout_file: str = ""
     worksheets: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
 
 
@@ -70,9 +83,10 @@ def tidy_log(book: RawBook, layout: Layout, found: list[Problem]) -> TidyLog:
         if made:
             sheets[sheet.key] = made
     extra = _check_sheets(sheets, settings, context)
-    problems = [*found, *habits, *_time_columns(layout, settings), *_whole_log(sheets, settings)]
+    problems = [*found, *habits, *_time_columns(layout, settings), *_whole_log(settings)]
     for tidy in sheets.values():
         problems += tidy.problems
+    problems += _no_trips(sheets.get("trips"), problems)
     return TidyLog(
         book.name,
         book.sha256,
@@ -80,8 +94,8 @@ def tidy_log(book: RawBook, layout: Layout, found: list[Problem]) -> TidyLog:
         {key: frame(tidy, extra.get(key, {})) for key, tidy in sheets.items()},
         {key: tidy.rows.fates(tidy.used) for key, tidy in sheets.items()},
         problems,
-        book.layout,
-        _worksheets(layout) if book.layout else {},
+        book.layout_file,
+        _worksheets(layout) if book.layout_file else {},
     )
 
 
@@ -103,11 +117,15 @@ def _tidied(book: RawBook, layout: Layout, key: str, context: CellContext) -> Ti
         return None
     place = layout[key]
     if place.sources is not None:
-        return tidy_sheet(*own_rows(book, key, place), context)
-    if first.required and first.key not in place.columns:
+        rows, found = own_rows(book, key, place)
+    elif first.required and first.key not in place.columns:
         return None
-    raw = next(raw for raw in book.sheets if raw.name == place.name)
-    return tidy_sheet(*find_rows(raw, sheet, place), context)
+    else:
+        raw = next(raw for raw in book.sheets if raw.name == place.name)
+        rows, found = find_rows(raw, sheet, place)
+    tidy = tidy_sheet(rows, found, context)
+    tidy.problems += check_totals(tidy, context)
+    return tidy
 
 
 def _check_sheets(
@@ -118,7 +136,7 @@ def _check_sheets(
     for key, name_column in _NAMED.items():
         if key in sheets:
             require(sheets[key])
-        names[key] = read_names(sheets.get(key), name_column, BY_KEY[key].name)
+        names[key] = read_names(sheets.get(key), name_column, BY_KEY[key])
     names["clients"].spellings.setdefault("guide", "guide")
     extra: dict[str, dict[str, list[Any]]] = {}
     if "trips" in sheets:
@@ -133,7 +151,17 @@ def _check_sheets(
         for column in tidy.sheet.columns:
             if column.refers in names:
                 resolve(tidy, column.key, names[column.refers])
+    _check_named(sheets, settings)
     return extra
+
+
+def _check_named(sheets: dict[str, TidySheet], settings: Settings) -> None:
+    """Check what needs every name to be one spelling: clients alike, papers and boats against trips."""
+    if "clients" in sheets:
+        check_clients(sheets["clients"])
+    if "trips" in sheets and "documents" in sheets:
+        check_papers(sheets["documents"], sheets["trips"], sheets.get("waters"), settings)
+        check_passengers(sheets["documents"], sheets["trips"])
 
 
 def _check_trips(tidy: TidySheet, settings: Settings) -> dict[str, list[Any]]:
@@ -147,6 +175,7 @@ def _check_trips(tidy: TidySheet, settings: Settings) -> dict[str, list[Any]]:
     check_dates(tidy, settings, void)
     begins, ends = check_times(tidy, void)
     check_hours_off(tidy, begins, ends)
+    check_docks(tidy, begins, ends)
     check_missing(tidy)
     check_alike(tidy)
     return {"trip_no": list(range(1, len(tidy.used) + 1)), "begin_min": begins, "end_min": ends}
@@ -167,7 +196,7 @@ def _linked(
             resolve_species(tidy, settings.bare_bass)
             check_lengths(tidy, context.system)
             check_weights(tidy)
-            check_totals(tidy)
+            check_kept_and_released(tidy)
             fill_fates(tidy)
         trips = link_trips(tidy, book, context.dates, _lost(tidy))
         linked[key] = {
@@ -190,12 +219,12 @@ def _one_row_a_day(tidy: TidySheet) -> None:
             tidy.set_aside("date_twice", index, "date", other=tidy.rows.said(first))
 
 
-def _lost(tidy: TidySheet) -> Callable[[int], str]:
-    """Return what is lost with a row, in words."""
+def _lost(tidy: TidySheet) -> Callable[[str, list[int]], str]:
+    """Return what is lost with rows, in words that begin with whose it is."""
+    if tidy.sheet.key == "effort":
+        return lambda whose, rows: f"{whose} effort{_on_rows(rows)} is in no rate."
     if tidy.sheet.key != "catch":
-        return lambda _index: (
-            "Its effort is in no rate." if tidy.sheet.key == "effort" else "It serves no trip."
-        )
+        return lambda whose, rows: f"{whose} reading{_on_rows(rows)} serves no trip."
     counts, species = tidy.columns["count"], tidy.columns["species"]
 
     def fish(index: int) -> float:
@@ -203,7 +232,11 @@ def _lost(tidy: TidySheet) -> Callable[[int], str]:
             return 0
         return 1 if counts[index] is None else counts[index]
 
-    return lambda index: f"Its {fish_are(fish(index))} not in any total."
+    return lambda whose, rows: f"{whose} {fish_are(sum(map(fish, rows)), _on_rows(rows))} not in any total."
+
+
+def _on_rows(rows: list[int]) -> str:
+    return f" on {len(rows)} rows" if len(rows) > 1 else ""
 
 
 def _time_columns(layout: Layout, settings: Settings) -> list[Problem]:
@@ -211,23 +244,34 @@ def _time_columns(layout: Layout, settings: Settings) -> list[Problem]:
     place = layout.get("trips")
     if place is None:
         return []
-    return [
-        problem("column_missing", BY_KEY["trips"].name, heading=column.heading, value=column.heading, hint="")
-        for column in BY_KEY["trips"].columns
+    sheet = BY_KEY["trips"]
+    lacking = [
+        column.heading
+        for column in sheet.columns
         if isinstance(column.required, Unless)
         and not place.places(column.key)
         and column.key not in place.fixed
         and not (column.key == "end" and place.places(HOURS_FISHED.key))
         and settings[column.required.setting] is None
     ]
+    if place.sources is not None:
+        return [missing("trips", heading, place.sources[0].name) for heading in lacking]
+    return [
+        problem("column_missing", sheet.name, heading=heading, value=heading, hint="") for heading in lacking
+    ]
 
 
-def _whole_log(sheets: dict[str, TidySheet], settings: Settings) -> list[Problem]:
+def _no_trips(trips: TidySheet | None, found: list[Problem]) -> list[Problem]:
+    """Stop where no trip can be used, unless another stop on Trips is why."""
+    if trips is None or any(trips.used):
+        return []
+    why = any(p.effect == "stop" and p.sheet == trips.sheet.name for p in found)
+    return [] if why else [problem("no_trips", trips.sheet.name)]
+
+
+def _whole_log(settings: Settings) -> list[Problem]:
     """Say what concerns no single row."""
     problems = []
-    trips = sheets.get("trips")
-    if trips is not None and not any(trips.used):
-        problems.append(problem("no_trips", trips.sheet.name))
     if settings["as_of"] is None and settings["last_day"] is None:
         problems.append(problem("no_as_of", BY_KEY["season"].name))
     if settings["time_zone"] is None and "time_zone" not in settings.unread:

@@ -91,13 +91,18 @@ def read_settings(tidy: TidySheet | None) -> Settings:
     return Settings(values, frozenset(unread))
 
 
+def setting_named(name: str) -> Column | None:
+    """Return the setting that a name means, a unit in brackets behind it or not; None where there is none."""
+    return _BY_NAME.get(folded(plain(name).partition("(")[0]))
+
+
 def _rows_by_setting(tidy: TidySheet) -> dict[str, tuple[int, Column]]:
     rows: dict[str, tuple[int, Column]] = {}
     for index, name in enumerate(tidy.columns["setting"]):
         if name is None:
             _without_name(tidy, index)
             continue
-        setting = _BY_NAME.get(folded(plain(name).partition("(")[0]))
+        setting = setting_named(name)
         if setting is None:
             near = nearest(name, [known.heading for known in SETTINGS])
             tidy.set_aside(

@@ -1,5 +1,6 @@
 """One sheet made typed: every cell of every row becomes a value, or a problem that names it."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -51,6 +52,11 @@ class TidySheet:
 
     def say(self, code: str, index: int, key: str = "", **places: Any) -> None:
         """Note a problem at a row, and at one of its cells where a column is named."""
+        self.say_once(code, [index], key, **places)
+
+    def say_once(self, code: str, indexes: Sequence[int], key: str = "", **places: Any) -> None:
+        """Note one problem about several rows, at the first of them."""
+        index, *more = indexes
         places.setdefault("value", self.typed(index, key) if key else "")
         self.problems.append(
             problem(
@@ -59,14 +65,21 @@ class TidySheet:
                 row=self.rows.numbers[index],
                 cell=self.rows.cell(index, key) if key else "",
                 heading=self.rows.heading(key, index) if key else "",
+                column=key,
+                more=[self.rows.numbers[other] for other in more],
                 **places,
             )
         )
 
     def set_aside(self, code: str, index: int, key: str = "", **places: Any) -> None:
         """Take a row out, and say why."""
-        self.used[index] = False
-        self.say(code, index, key, **places)
+        self.set_aside_once(code, [index], key, **places)
+
+    def set_aside_once(self, code: str, indexes: Sequence[int], key: str = "", **places: Any) -> None:
+        """Take several rows out for one reason, and say it once, at the first of them."""
+        for index in indexes:
+            self.used[index] = False
+        self.say_once(code, indexes, key, **places)
 
 
 def tidy_sheet(rows: Rows, problems: list[Problem], context: CellContext) -> TidySheet:
@@ -96,11 +109,22 @@ def tidy_sheet(rows: Rows, problems: list[Problem], context: CellContext) -> Tid
 
 
 def _say_looks(tidy: TidySheet) -> None:
-    """Say once where rows look as if they were left out, which nothing in their cells says."""
-    for code, marked in (("rows_hidden", tidy.rows.hidden), ("rows_struck", tidy.rows.struck)):
+    """Say once what rows show that nothing in their cells says: hidden, struck through, commented.
+
+    Colours are not looked at: bands, rules and good days colour rows far more often than rows that must not
+    count, and nothing in a file tells them apart.
+    """
+    looks = tidy.rows.looks
+    if not looks.visible and tidy.rows.numbers:
+        tidy.problems.append(problem("sheet_hidden", tidy.sheet.name))
+    for code, marked in (("rows_hidden", looks.hidden), ("rows_struck", looks.struck)):
         found = [index for index, number in enumerate(tidy.rows.numbers) if number in marked]
         if found:
             tidy.say(code, found[0], count=len(found))
+    numbers = {number: index for index, number in enumerate(tidy.rows.numbers)} if looks.commented else {}
+    commented = [numbers[number] for number in looks.commented if number in numbers]
+    if commented:
+        tidy.say("cells_commented", commented[0], count=len(commented))
 
 
 def _unit_unknown(tidy: TidySheet, column: Column, odd: str) -> Problem:

@@ -63,9 +63,9 @@ def _set_aside(tidy: TidySheet, index: int, word: str) -> None:
     )
 
 
-def fish_are(count: float) -> str:
-    """Return "1 fish is" or "3 fish are"."""
-    return f"{count:g} fish {'is' if count == 1 else 'are'}"
+def fish_are(count: float, where: str = "") -> str:
+    """Return "1 fish is" or "3 fish are", with where they stand between."""
+    return f"{count:g} fish{where} {'is' if count == 1 else 'are'}"
 
 
 def _either(choices: tuple[str, ...]) -> str:

@@ -54,7 +54,7 @@ def _say_missing(tidy: TidySheet, run: dict[int, tuple[str, int]], missing: list
     verb = " is" if len(names) == 1 else " are"
     above = min(number for number in run if number > missing[0])
     at = run[above][1]
-    tidy.say("trips_skipped", at, "trip", value=listed + verb, first=pattern, last=run[max(run)][0])
+    tidy.say("trips_skipped", at, "trip", skipped=listed + verb, first=pattern, last=run[max(run)][0])
 
 
 def same_number(number: str) -> str:

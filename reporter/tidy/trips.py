@@ -2,6 +2,8 @@
 
 import datetime as dt
 
+from reporter.schema.problems import listed_rows
+from reporter.schema.row_codes import row_in_sheet
 from reporter.schema.thresholds import LONGEST_TRIP_HOURS, LONGEST_WRAP_HOURS
 from reporter.tidy.moments import MINUTES_A_DAY
 from reporter.tidy.settings import Settings
@@ -40,29 +42,36 @@ def check_dates(tidy: TidySheet, settings: Settings, void: list[bool]) -> None:
     """Set aside rows dated in the future or outside the season; a void row is only a number accounted for."""
     first, last = settings.season_days
     as_of = settings["as_of"]
+    outside: dict[str, list[int]] = {"before": [], "after": []}
     for index, day in enumerate(tidy.columns["date"]):
         if day is None or not tidy.used[index] or void[index]:
             continue
         if as_of is not None and day > as_of:
-            _outside(tidy, index, "future_date", day, "As-of date", as_of, "after")
+            tidy.set_aside("future_date", index, "date", value=_said(day), limit=_said(as_of))
         elif first is not None and day < first:
-            _outside(tidy, index, "outside_season", day, "First day", first, "before")
+            outside["before"].append(index)
         elif last is not None and day > last:
-            _outside(tidy, index, "outside_season", day, "Last day", last, "after")
+            outside["after"].append(index)
+    for side, rows, name, limit in (
+        ("before", outside["before"], "First day", first),
+        ("after", outside["after"], "Last day", last),
+    ):
+        if rows and limit is not None:
+            _outside(tidy, rows, side=side, limit_name=name, limit=_said(limit))
 
 
-def _outside(
-    tidy: TidySheet, index: int, code: str, day: dt.date, limit_name: str, limit: dt.date, side: str
-) -> None:
-    tidy.set_aside(
-        code,
-        index,
-        "date",
-        value=f"{day:%Y-%m-%d}",
-        limit_name=limit_name,
-        limit=f"{limit:%Y-%m-%d}",
-        side=side,
-    )
+def _outside(tidy: TidySheet, rows: list[int], **limit: str) -> None:
+    """Set aside rows on one side of the season: one problem, however many they are."""
+    days = [_said(tidy.columns["date"][index]) for index in rows]
+    numbers = [row_in_sheet(tidy.rows.numbers[index]) for index in rows]
+    more = len(rows) > 1
+    what = f"{days[0]} is" if not more else f"{len(rows)} trips ({listed_rows(numbers)}) are"
+    done = "Row not used." if not more else "Rows not used."
+    tidy.set_aside_once("outside_season", rows, "date", value=days[0], what=what, done=done, **limit)
+
+
+def _said(day: dt.date) -> str:
+    return f"{day:%Y-%m-%d}"
 
 
 def check_times(tidy: TidySheet, void: list[bool]) -> tuple[list[float | None], list[float | None]]:
@@ -125,3 +134,15 @@ def check_hours_off(tidy: TidySheet, begins: list[float | None], ends: list[floa
         if off * 60 >= end - begin:
             tidy.say("hours_off_too_long", index, "hours_off", value=f"{off:g}", length=length(end - begin))
             values[index] = None
+
+
+def check_docks(tidy: TidySheet, begins: list[float | None], ends: list[float | None]) -> None:
+    """Note times at the dock between lines in and lines out; trips of a day and more have no such clock."""
+    for index, (begin, end) in enumerate(zip(begins, ends, strict=True)):
+        if begin is None or end is None or not tidy.used[index] or end - begin >= MINUTES_A_DAY:
+            continue
+        for key in ("left_dock", "back_at_dock"):
+            at = tidy.columns[key][index]
+            if at is not None and any(begin < day + at < end for day in (0, MINUTES_A_DAY)):
+                said = {"value": clock(at), "start": clock(begin), "end": clock(end)}
+                tidy.say("dock_inside", index, key, **said)

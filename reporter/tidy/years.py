@@ -15,9 +15,12 @@ Days = Sequence[dt.date | None]
 def set_aside_wrong_years(
     tidy: TidySheet, season: tuple[dt.date | None, dt.date | None], void: list[bool]
 ) -> None:
-    """Set aside rows of January and February that only the year before sets apart from their neighbours."""
+    """Set aside rows of January and February that only the year before sets apart from their neighbours.
+
+    A row that is outside the season in either year is nobody's neighbour.
+    """
     days: list[dt.date | None] = [
-        day if used and not nothing else None
+        day if used and not nothing and day and _may_be_inside(day, season) else None
         for day, used, nothing in zip(tidy.columns["date"], tidy.used, void, strict=True)
     ]
     for index, before, after in _slips(days, season):
@@ -62,6 +65,11 @@ def _follows_a_year_later(day: dt.date, before: dt.date) -> bool:
 def _next_year(day: dt.date) -> dt.date:
     leap_day = (day.month, day.day) == (2, 29)
     return dt.date(day.year + 1, day.month, 28 if leap_day else day.day)
+
+
+def _may_be_inside(day: dt.date, season: tuple[dt.date | None, dt.date | None]) -> bool:
+    first, last = season
+    return any((first or each) <= each <= (last or each) for each in (day, _next_year(day)))
 
 
 def _only_so_in_season(day: dt.date, meant: dt.date, season: tuple[dt.date | None, dt.date | None]) -> bool:

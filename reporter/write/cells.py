@@ -8,8 +8,9 @@ from typing import Final
 from xlsxwriter.format import Format
 from xlsxwriter.worksheet import Worksheet
 
-from reporter.books.blocks import Cell, Live, Look, Value
+from reporter.books.blocks import Cell, Link, Live, Look, Value
 from reporter.write.clean import clean
+from reporter.write.external import external
 from reporter.write.formats import Formats
 from reporter.write.names import Names
 from reporter.write.place import TablePlace
@@ -18,6 +19,8 @@ from reporter.write.values import LARGEST, LARGEST_WHOLE, blank, given, rounded,
 
 _EPOCH: Final = dt.datetime(1899, 12, 30)
 _DAY: Final = dt.timedelta(days=1)
+_MOST_LINKS: Final = 65_530  # of a sheet
+_LONGEST_LINK: Final = 2_079
 
 
 class Refused(Exception):  # noqa: N818 - it says what happened
@@ -37,6 +40,7 @@ class Cells:
         self.sheet = worksheet
         self.formats = formats
         self.names = names
+        self._links = 0
 
     def text(self, row: int, column: int, text: str, form: Format) -> None:
         """Write text that is never anything else; no text leaves the cell blank."""
@@ -113,6 +117,14 @@ class Cells:
                 continue
             if code:
                 done(code, f"cell {row}, {column} of {place.table.key!r}")
+
+    def link(self, row: int, column: int, text: str, link: Link, form: Format) -> None:
+        """Write text that leads to another file; just the text where a sheet takes no more such links."""
+        if self._links < _MOST_LINKS and len(address := external(link)) <= _LONGEST_LINK:
+            self._links += 1
+            done(self.sheet.write_url(row, column, address, form, clean(text)), f"link {row}, {column}")
+        else:
+            self.text(row, column, text, form)
 
     def across(self, row: int, first: int, last: int, cell: Cell, form: Format) -> None:
         """Write a cell over several columns of a row."""

@@ -16,13 +16,15 @@ def clean(text: str) -> str:
 
     Control characters (but tab and line end), lone surrogates and U+FFFE/U+FFFF go; what is too long is cut.
     """
-    if text.isprintable() and len(text) <= _SURELY_FITS:
-        safe = text
-    else:
-        safe = _cut(_UNSAFE.sub("", text.replace("\r\n", "\n").replace("\r", "\n")))
+    safe = text if text.isprintable() and len(text) <= _SURELY_FITS else _cut(without_controls(text))
     if safe.startswith(_RICH[0]) and safe.endswith(_RICH[1]):
         return safe + " "
     return safe
+
+
+def without_controls(text: str) -> str:
+    """Drop what XML cannot hold: control characters (but tab and line end), surrogates, U+FFFE/U+FFFF."""
+    return _UNSAFE.sub("", text.replace("\r\n", "\n").replace("\r", "\n"))
 
 
 def one_line(text: str) -> str:

@@ -23,8 +23,19 @@ def add_entry_help(canvas: Canvas, place: TablePlace, column: int, field: Field)
     """Give the cells of a column their drop-downs, and on a sheet to type in the messages beside them."""
     for first, last in place.shared_rows(field.key):
         _add_help(canvas, column, field, first, last)
-    for row, own in place.own_fields(field.key):
-        _add_help(canvas, column, own, row, row)
+    for first, last, own in _runs(place.own_fields(field.key)):
+        _add_help(canvas, column, own, first, last)
+
+
+def _runs(own: list[tuple[int, Field]]) -> list[tuple[int, int, Field]]:
+    """Return rows that follow each other and have one field as first row, last row, field."""
+    runs: list[tuple[int, int, Field]] = []
+    for row, field in own:
+        if runs and runs[-1][1] == row - 1 and runs[-1][2] == field:
+            runs[-1] = (runs[-1][0], row, field)
+        else:
+            runs.append((row, row, field))
+    return runs
 
 
 def _add_help(canvas: Canvas, column: int, field: Field, first: int, last: int) -> None:

@@ -91,6 +91,10 @@ def _draw_column(canvas: Canvas, place: TablePlace, column: int, field: Field) -
     for row, own in place.own_fields(field.key):
         form = canvas.cells.formats.cell(own.look, _traits(place, column, own, bare=bare) | traits | _LEFT)
         canvas.cells.put(row, column, cells[row - place.first], form, place)
+    for row, link in enumerate(table.links.get(field.key, ()), place.first):
+        if link is not None:
+            form = canvas.cells.formats.cell(field.look, traits | {"link"})
+            canvas.cells.link(row, column, str(cells[row - place.first]), link, form)
     if table.large:
         for row in range(place.first, place.last + 1):
             canvas.tall(row, height_px(1, LARGE_SIZE))
@@ -128,7 +132,8 @@ def _traits(place: TablePlace, column: int, field: Field, *, bare: bool) -> froz
         )
     if bare:
         return frozenset()
-    kind: Trait = "entry" if field.choice or field.look in _ENTRY_LOOKS else "hair"
+    to_type_in = field.entry or field.choice or field.look in _ENTRY_LOOKS
+    kind: Trait = "entry" if to_type_in else "hair"
     # Text keeps clear of a number that stands to its left.
     return frozenset({kind, "inset"} if column and leans_left(field.look) else {kind})
 

@@ -102,6 +102,7 @@ Trait = Literal[
     "strong",
     "inset",
     "left",
+    "link",
 ]
 
 # One hue from light to dark: the order shows in black and white too.
@@ -109,6 +110,7 @@ _HEAT: Final = ("#F4F8F9", "#DDEAEE", "#BFD8DF", "#9CC3CE", "#78ACBB")
 HEAT_TRAITS: Final[tuple[Trait, ...]] = ("heat 1", "heat 2", "heat 3", "heat 4", "heat 5")
 
 _TRAITS: Final[Mapping[Trait, Properties]] = {
+    "link": {"font_color": LAKE, "underline": 1},  # first: on a dark ground another colour shows better
     "hair": {"bottom": 1, "bottom_color": HAIR},
     "ruled": {"border": 1, "border_color": PEBBLE, "valign": "vcenter"},
     "entry": {"bg_color": STRAW, "border": 1, "border_color": PEBBLE},

@@ -15,6 +15,7 @@ import openpyxl
 from reporter.books.blank import blank_book
 from reporter.schema.units import System
 from reporter.write.workbook import write_book
+from tests.demo.fix_list import filled_fix_list
 from tests.demo.hourly import hourly_weather
 from tests.demo.log import demo_log, metric_log
 from tests.demo.mistakes import messy_pen, stopping_pen
@@ -30,6 +31,7 @@ TEMPLATES = TOP / "templates"
 CLEAN = "demo season.xlsx"
 MESSY = "demo season with mistakes.xlsx"
 STOPS = "demo season that stops.xlsx"
+FILLED_IN = "demo fix list, filled in.xlsx"
 METRIC = "demo season metric, saved by LibreOffice Calc.xlsx"
 HOURLY = "demo season hourly weather.csv"
 
@@ -49,6 +51,7 @@ def write_samples(folder: Path) -> None:
     for name, write in OWN_LAYOUTS.items():
         write(folder / name, own_season())
         _settle(folder / name)
+    write_book(filled_fix_list(folder / MESSY), folder / FILLED_IN)
 
 
 def write_templates(folder: Path) -> None:

@@ -55,6 +55,10 @@ def _slips_elsewhere(pen: Pen) -> None:
     pen.merge("weather", 1, row, row + 1)
     pen.expect("weather", row + 1, "merged", "set aside")
 
+    # The last trips of November.
+    pen.put("documents", 4, {"valid_to": dt.date(2026, 11, 7)})
+    pen.expect("documents", 4, "paper_ran_out", "note")
+
     row = pen.append("clients", {"client": "C03", "name_on_summary": "Cleo the second"})
     pen.expect("clients", row, "name_twice", "set aside")
     row = pen.append("season", {"setting": "Favourite lake", "value": "Lake Arden"})

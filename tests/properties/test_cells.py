@@ -52,8 +52,9 @@ def assert_rows_add_up(raw: RawSheet, place: SheetLayout, log: TidyLog, of_sheet
         if number > place.heading_row
         and any((number, p + 1) in marked or (p < len(cells) and cells[p] is not None) for p in positions)
     ]
-    skipped = {p.row for p in of_sheet if p.code in ("totals_row", "second_heading")}
-    aside = {p.row for p in of_sheet if p.effect == "set aside" and p.code not in CELL_CODES}
+    skipped = {row for p in of_sheet if p.code in ("totals_row", "second_heading") for row in p.rows}
+    set_aside = [p for p in of_sheet if p.effect == "set aside" and p.code not in CELL_CODES]
+    aside = {row for p in set_aside for row in p.rows}
     read = max(raw.numbers) - place.heading_row
     used = len(filled) - len(skipped) - len(aside)
     count, table = log.fates[key].count(), log.tables[key]

@@ -11,7 +11,12 @@ import pytest
 from reporter.files.layouts import layout_path
 from reporter.read.errors import Unreadable
 from reporter.run.adopt import adopt
+from reporter.run.fix_list import write_fix_list
+from reporter.run.mend import mend
 from reporter.run.season import Reading, read_season
+from reporter.schema.finding import Finding
+from reporter.schema.findings.own_layout import OWN_LAYOUT
+from reporter.schema.own_layout import HOW_TO_GIVE
 from tests.demo.own_layouts import OWN_LAYOUTS, Trip, season, write_fish_list, write_ours, write_wide
 
 TRIPS = ["date", "water", "anglers", "boat_hours", "rods", "fish", "kept", "released", "rod_hours"]
@@ -289,3 +294,95 @@ def test_worksheet_that_is_gone_stops_the_report_and_is_named(wide: Path) -> Non
     book.save(wide)
     stops = {(stop.code, stop.value) for stop in read_season(wide).stops}
     assert stops == {("own_sheet_gone", "May")}
+
+
+def _with_columns(log: Path, **cells: object) -> Reading:
+    """Read a log after cells of the sheet Columns of its layout were typed over."""
+    adopt(log)
+    change(layout_path(log), "Columns", **cells)
+    confirm(log)
+    return read_season(log)
+
+
+def test_headings_that_are_all_gone_stop_the_report(fish_list: Path) -> None:
+    read_adopted(fish_list)
+    change(fish_list, "Fish 2026", **dict.fromkeys((f"{letter}1" for letter in "ABCDEFGHIJ"), "x"))
+    assert {(stop.code, stop.place) for stop in read_season(fish_list).stops} >= {
+        ("own_headings_gone", "Fish 2026"),
+        ("own_no_trips", "Trips"),
+    }
+
+
+def test_one_column_in_two_units_stops_the_report(wide: Path) -> None:
+    adopt(wide)
+    rows = list(openpyxl.load_workbook(layout_path(wide))["Columns"].iter_rows())
+    temps = [row[6].coordinate for row in rows if row[4].value == "Trips: Water temp"]
+    assert len(temps) == 2
+    layout_path(wide).unlink()
+    reading = _with_columns(wide, **{temps[1]: "°C"})
+    (stop,) = reading.stops
+    assert (stop.code, stop.place, stop.value) == ("own_units_differ", "April", "Water temp")
+
+
+def test_column_that_the_layout_leaves_out_is_named(fish_list: Path) -> None:
+    adopt(fish_list)
+    rows = list(openpyxl.load_workbook(layout_path(fish_list))["Columns"].iter_rows())
+    (length,) = [row[4].coordinate for row in rows if row[4].value == "Catch: Length"]
+    layout_path(fish_list).unlink()
+    reading = _with_columns(fish_list, **{length: "not read"})
+    (found,) = [found for found in reading.problems if found.code == "own_not_read"]
+    assert found.message.startswith("Fish 2026 row 1: Not read, as the layout says: 'Len (in)'.")
+
+
+TESTED = {
+    "own_absent",
+    "own_column_missing",
+    "own_evenly",
+    "own_heading_gone",
+    "own_headings_gone",
+    "own_no_trips",
+    "own_not_read",
+    "own_repeat_differs",
+    "own_sheet_gone",
+    "own_total_differs",
+    "own_units_differ",
+    "own_untimed",
+}
+"""Findings about layouts; each is shown by a test above."""
+
+
+def test_every_finding_about_layouts_is_tested_here() -> None:
+    assert {finding.code for finding in OWN_LAYOUT} == TESTED
+
+
+@pytest.mark.parametrize("finding", OWN_LAYOUT, ids=lambda finding: finding.code)
+def test_message_of_a_layout_fits_two_lines(finding: Finding) -> None:
+    longest = max(HOW_TO_GIVE.values(), key=len)
+    places = dict.fromkeys(("sheet", "sheet_name", "heading", "second_sheet"), "Days on the water")
+    places |= {"value": "Kind of fish", "first": "Kind of fish", "second": "Sort of fish", "how": longest}
+    places |= dict.fromkeys(("count", "kept", "released", "sum", "first_row"), "240")
+    places["lost"] = "There are no rates, only totals"
+    text = f"{finding.text.format(**places)} {finding.remedy.format(**places)}"
+    assert len(text) <= 220
+
+
+def test_fix_list_of_a_wide_sheet_mends_its_own_cells(wide: Path) -> None:
+    change(wide, "May", I5="some", A6=None)
+    fix_list = wide.with_name("fix list.xlsx")
+    write_fix_list(read_adopted(wide), fix_list)
+    book = openpyxl.load_workbook(fix_list)
+    page = book["Fix list"]
+    lines = [row for row in page.iter_rows() if isinstance(row[0].value, int)]
+    (line,) = [row for row in lines if row[2].value == "some"]
+    line[5].value = 2
+    book.save(fix_list)
+    mended = mend(wide, fix_list)
+    before, after = openpyxl.load_workbook(wide)["May"], openpyxl.load_workbook(mended.path)["May"]
+    changed = [
+        (a.coordinate, a.value, b.value)
+        for one, other in zip(before.iter_rows(), after.iter_rows(), strict=True)
+        for a, b in zip(one, other, strict=True)
+        if a.value != b.value
+    ]
+    assert changed == [("I5", "some", 2)]
+    assert problems(mended.reading, "cell_unread") == []

@@ -15,7 +15,7 @@ def read(name: str) -> Reading:
 
 
 def found(reading: Reading) -> Counter[tuple[str, int, str]]:
-    return Counter((problem.sheet, problem.row, problem.code) for problem in reading.problems)
+    return Counter((p.sheet, row, p.code) for p in reading.problems for row in p.rows or (0,))
 
 
 def test_clean_season_has_no_problem_at_all() -> None:

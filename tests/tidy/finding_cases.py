@@ -34,6 +34,8 @@ class Case:
     merged: Mapping[str, str] = field(default_factory=dict)
     hidden: Mapping[str, tuple[int, ...]] = field(default_factory=dict)
     struck: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    commented: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    out_of_sight: tuple[str, ...] = ()
 
 
 def stop(code: str, changes: Mapping[str, object], *found: Triple) -> Case:
@@ -66,6 +68,11 @@ def trip(
     return row(5, number, day, water, start, end, 2)
 
 
+def trip_in(number: int, name: str, day: dt.date) -> dict[str, object]:
+    """A further trip, in some row."""
+    return row(number, name, day, "Lake Arden", SIX, TEN, 2)
+
+
 def fish(*cells: object) -> dict[str, dict[str, object]]:
     """A fourth row of Catch, in row 5."""
     return {"Catch": row(5, *cells)}
@@ -84,6 +91,11 @@ STOPS = (
         "column_missing", {"Trips": dict.fromkeys(("F1", "F2", "F3", "F4"))}, ("Trips", 0, "column_missing")
     ),
     stop("column_twice", {"Catch": {"F1": "Total length", "F2": 15}}, ("Catch", 1, "column_twice")),
+    stop(
+        "second_table",
+        {"Catch": {"H1": "Trip", "I1": "Species", "H2": "T-001", "I2": "largemouth bass"}},
+        ("Catch", 1, "second_table"),
+    ),
     stop(
         "no_trips",
         {
@@ -110,6 +122,13 @@ STOPS = (
         "date_orders_mixed",
         {"Trips": {"B2": "13/06/2026", "B3": "06/14/2026"}},
         ("Trips", 2, "date_orders_mixed"),
+    ),
+    stop(
+        "date_order_unknown",
+        {"Weather": [["Date"], ["03/04/2026"], ["06/04/2026"], ["05/04/2026"]]},
+        ("Weather", 2, "date_order_unknown"),
+        ("Weather", 3, "date_order_unknown"),
+        ("Weather", 4, "date_order_unknown"),
     ),
     stop(
         "dates_turned",
@@ -156,6 +175,21 @@ ROWS = (
         {"Trips": trip("T-004", water=None), "Effort": stint("T-004", "Jerkbait", 240, 2, 9)},
         ("Effort", 6, "trip_set_aside"),
         ("Trips", 5, "required_blank"),
+    ),
+    Case(
+        "trip_outside_season",
+        "set aside",
+        {
+            "Trips": {**trip("T-004", day=dt.date(2026, 2, 28)), **trip_in(6, "T-005", dt.date(2026, 2, 27))},
+            "Effort": {**stint("T-004", "Jerkbait", 240, 2, 9), **row(7, "T-005", "Jerkbait", 240, 2, 9)},
+        },
+        (
+            ("Effort", 6, "trip_outside_season"),
+            ("Effort", 7, "trip_outside_season"),
+            ("Trips", 5, "outside_season"),
+            ("Trips", 6, "outside_season"),
+        ),
+        aside={"Trips": 2, "Effort": 2},
     ),
     aside(
         "trip_row_twice",

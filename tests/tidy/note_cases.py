@@ -38,6 +38,32 @@ NOTES = (
         rates=(4, 16.0),
     ),
     note("name_unknown", {"Trips": {"C4": "Lk Arden"}}, ("Trips", 4, "name_unknown")),
+    note("names_alike", {"Trips": {"C3": "Lk Arden"}, "Waters": None}, ("Trips", 3, "names_alike")),
+    note(
+        "clients_alike",
+        {"Clients": [["Client", "Name on summary"], ["C01", "Ada Berg"], ["C02", "Ada Bergh"]]},
+        ("Clients", 3, "clients_alike"),
+    ),
+    note(
+        "stint_longer",
+        {"Effort": {"C4": 300, "D4": 1}},
+        ("Effort", 4, "stint_longer"),
+        rates=(6, 21.0),
+    ),
+    note("dock_inside", {"Trips": {"G1": "Left dock", "G2": dt.time(7)}}, ("Trips", 2, "dock_inside")),
+    note(
+        "paper_ran_out",
+        {"Documents": [["Document", "Kind", "Valid to"], ["CPR card", "card", dt.date(2026, 7, 3)]]},
+        ("Documents", 2, "paper_ran_out"),
+    ),
+    note(
+        "passengers_over",
+        {
+            "Documents": [["Document", "Kind", "Allowed"], ["Skiff", "licence", 6]],
+            "Trips": {"G1": "Boat", "G3": "Skiff", "H1": "Passengers", "H3": 7},
+        },
+        ("Trips", 3, "passengers_over"),
+    ),
     note("name_shared", {"Techniques": {"C3": "DS"}}, ("Techniques", 3, "name_shared")),
     note(
         "trips_skipped",
@@ -94,6 +120,14 @@ NOTES = (
     note("sheet_not_read", {"My notes": [["a", "b"]]}, ("My notes", 0, "sheet_not_read")),
     note("beyond_headings", {"Trips": {"H3": "windy"}}, ("Trips", 0, "beyond_headings")),
     Case("rows_hidden", "note", {}, (("Trips", 3, "rows_hidden"),), hidden={"Trips": (3, 4)}),
+    Case("sheet_hidden", "note", {}, (("Catch", 0, "sheet_hidden"),), out_of_sight=("Catch",)),
+    Case(
+        "cells_commented",
+        "note",
+        {},
+        (("Effort", 3, "cells_commented"),),
+        commented={"Effort": ("A1", "C3", "E5")},
+    ),
     Case("rows_struck", "note", {}, (("Effort", 3, "rows_struck"),), struck={"Effort": ("A3", "A5")}),
     note(
         "date_order_found",

@@ -15,8 +15,8 @@ Find = Callable[..., list[Triple]]
 
 
 def triples(reading: Reading | TidyLog) -> list[Triple]:
-    """What was found: sheet, row and code, sorted."""
-    return sorted((problem.sheet, problem.row, problem.code) for problem in reading.problems)
+    """What was found: sheet, row and code, sorted; a problem about several rows once for each."""
+    return sorted((p.sheet, row, p.code) for p in reading.problems for row in p.rows or (0,))
 
 
 def rates(reading: Reading) -> tuple[float, float]:

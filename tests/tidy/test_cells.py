@@ -141,11 +141,17 @@ def test_every_day_of_the_dates_is_read_by_one_order(read: Read) -> None:
     assert days == ["05-04", "07-04", "09-12"]
 
 
-def test_date_of_two_readings_takes_its_row_and_asks_for_the_setting(read: Read) -> None:
-    problems = read({"Trips": {"B3": "07/04/2026"}}).problems
-    (problem,) = [problem for problem in problems if problem.sheet == "Trips"]
-    assert problem.code == "required_unread"
-    assert "Set Date order on Season" in problem.text
+def test_dates_of_two_readings_are_asked_about_once_for_the_whole_log(read: Read) -> None:
+    reading = read({"Trips": {"B2": "03/04/2026", "B3": "07/04/2026", "B4": "09/04/2026"}})
+    (problem,) = [problem for problem in reading.problems if problem.sheet == "Trips"]
+    assert (problem.code, problem.effect, problem.rows) == ("date_order_unknown", "stop", (2, 3, 4))
+    assert "Such dates: 3. Set Date order on Season" in problem.text
+
+
+def test_date_of_two_readings_where_none_is_needed_is_left_out_alone(read: Read) -> None:
+    problems = read({"Trips": {"G1": "End date", "G3": "07/04/2026"}}).problems
+    assert [(p.code, p.cell) for p in problems] == [("cell_unread", "G3")]
+    assert "Set Date order on Season" in problems[0].text
 
 
 @pytest.mark.parametrize(

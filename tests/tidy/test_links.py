@@ -56,6 +56,26 @@ def test_as_above_follows_a_row_whose_trip_is_not_there(found: Find) -> None:
     assert found({"Catch": catch}) == [("Catch", 5, "trip_unknown"), ("Catch", 6, "trip_unknown")]
 
 
+def test_rows_astray_through_one_cell_are_one_problem_with_all_their_fish(read: Read) -> None:
+    rows = [(5, "T-045", 2), (6, None, 3), (7, None, None), (8, "T-045", 1)]
+    catch: dict[str, object] = {"F1": "Count"}
+    for number, trip, count in rows:
+        catch |= row(number, trip, "Jerkbait", "LMB", None, None, count)
+    first, second = read({"Catch": catch}).problems
+    assert (first.rows, second.rows) == ((5, 6, 7), (8,))
+    assert "Its 6 fish on 3 rows are not in any total" in first.text
+    assert "Its 1 fish is not in any total" in second.text
+
+
+def test_rows_of_a_trip_that_is_set_aside_are_one_problem_a_sheet(read: Read) -> None:
+    effort = row(6, "T-004", "Jerkbait", 60, 2, 0) | row(7, "T-003", "Drop shot", 5, 1, 0)
+    effort |= row(8, "T-004", "Drop shot", 60, 2, 0)
+    problems = read({"Trips": row(5, "T-004", AUGUST, None, *TIMES), "Effort": effort}).problems
+    (of_effort,) = [problem for problem in problems if problem.sheet == "Effort"]
+    assert (of_effort.code, of_effort.rows) == ("trip_set_aside", (6, 8))
+    assert "Its effort on 2 rows is in no rate" in of_effort.text
+
+
 def test_as_above_follows_a_row_whose_trip_is_set_aside(found: Find) -> None:
     log = {
         "Trips": row(5, "T-004", AUGUST, None, *TIMES),

@@ -1,5 +1,7 @@
 """Which rows are rows: read = used + set aside + blank + not rows, on every sheet, counted by hand."""
 
+import datetime as dt
+
 import pytest
 
 from reporter.run.season import Reading
@@ -130,3 +132,45 @@ def test_row_is_set_aside_for_one_reason_only(found: Find) -> None:
         ("Catch", 4, "cell_unread"),
         ("Catch", 4, "species_unknown"),
     ]
+
+
+def test_heading_on_every_page_is_one_note(read: Read) -> None:
+    heading = ["Trip", "Technique", "Species", "Length (in)", "Fate"]
+    fish = ["T-003", "Jerkbait", "LMB", 14, "kept"]
+    catch = {
+        f"{chr(65 + column)}{number}": cell
+        for number, line in ((5, heading), (6, fish), (7, heading), (9, heading))
+        for column, cell in enumerate(line)
+    }
+    reading = read({"Catch": catch})
+    (problem,) = reading.problems
+    assert (problem.code, problem.rows) == ("second_heading", (5, 7, 9))
+    assert "as do rows 7 and 9. Skipped." in problem.text
+    assert reading.counts["Catch"].not_rows == 3
+
+
+@pytest.mark.parametrize(
+    ("line", "skipped"),
+    [
+        ({"D2": "(in)"}, True),
+        ({"A2": "no.", "D2": "in"}, True),
+        ({"A2": "T-001", "D2": "in"}, False),
+        ({"A2": "trip", "C2": "LMB", "D2": "in"}, False),
+        ({"E2": "kept"}, False),
+    ],
+)
+def test_line_below_the_headings_that_names_a_unit_and_no_fish_is_no_row(
+    line: dict[str, object], skipped: bool, read: Read
+) -> None:
+    blank = dict.fromkeys(("A2", "B2", "C2", "D2", "E2"))
+    problems = read({"Catch": blank | line}).problems
+    assert ("second_heading" in [problem.code for problem in problems]) == skipped
+
+
+def test_merge_over_many_rows_is_one_problem(read: Read) -> None:
+    weather = [["Date", "Sky"], [dt.date(2026, 5, 1), "clear"], *([None, "rain"] for _ in range(3))]
+    reading = read({"Weather": weather}, merged={"Weather": "A2:A5"})
+    (problem,) = reading.problems
+    assert (problem.code, problem.rows) == ("merged", (3, 4, 5))
+    assert "The rows below it are not used" in problem.text
+    assert reading.counts["Weather"].set_aside == 3

@@ -8,6 +8,7 @@ import pandas as pd
 
 from reporter.books.blocks import Cell, Field, Line, Live, Sheet, Table, Text
 from reporter.books.season.front_words import day_group_words
+from reporter.books.season.row_fields import row_fields
 from reporter.compute.catch import REASONS
 from reporter.compute.fronts.rates import CALL_GROUPS, DAY_GROUPS
 from reporter.compute.report import STYLES, Report
@@ -149,7 +150,7 @@ def stints(report: Report) -> Sheet:
         why=table["reason"].map(REASONS).fillna(""),
     )
     fields = (
-        Field("row", "Row on Effort", "plain"),
+        *row_fields(season, "Effort"),
         Field("trip_no", "Trip no.", "plain"),
         Field("trip", "Trip"),
         Field("technique", "Technique"),
@@ -202,7 +203,7 @@ def fish_rows(report: Report) -> Sheet:
         time=_clock(table["time"]),
     )
     fields = (
-        Field("row", "Row on Catch", "plain"),
+        *row_fields(season, "Catch"),
         Field("trip_no", "Trip no.", "plain"),
         Field("trip", "Trip"),
         Field("technique", "Technique"),

@@ -7,6 +7,7 @@ import numpy as np
 from reporter.books.blocks import Field, Line, Live, Look, Sheet, Table, Text
 from reporter.books.season.data_sheets import cells
 from reporter.books.season.front_words import compass_point
+from reporter.books.season.row_fields import row_fields
 from reporter.books.season.what_worked_behind import fits_formula
 from reporter.compute.report import STYLES, Report
 from reporter.schema.choices import STEPS, TEMPERATURE
@@ -54,7 +55,7 @@ def stint_conditions(report: Report) -> Sheet:
         day=[DAYS[value] for value in stints["day_type"]],
     )
     fields = [
-        Field("row", "Row on Effort", "plain"),
+        *row_fields(report.season, "Effort"),
         Field("trip_no", "Trip no.", "plain"),
         Field("trip", "Trip"),
         Field("technique", "Technique"),

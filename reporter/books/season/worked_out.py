@@ -165,7 +165,7 @@ def _origin(report: Report) -> Text:
             Line("Made from", "heading"),
             Line(f"Log: {season.name}"),
             Line(f"SHA-256 of the log: {season.sha256}"),
-            *([Line(f"Read through its layout: {season.layout}")] if season.layout else []),
+            *([Line(f"Read through its layout: {season.layout_file}")] if season.layout_file else []),
             *fingerprints(report),
             Line(f"reporter {__version__}, season log schema {SCHEMA_VERSION}"),
         )

@@ -188,6 +188,7 @@ def _problem(row: dict[str, Any], key: str, why: NotRead) -> Problem:
         row=row["row"],
         heading=heading,
         value=row[key],
+        column=key,
         why=why.why,
         remedy=why.remedy,
     )

@@ -27,6 +27,13 @@ OWN_LAYOUT: tuple[Finding, ...] = (
         _AGAIN,
     ),
     Finding(
+        "own_column_missing",
+        "stop",
+        "A needed column is not in the layout",
+        "No column of the layout means {sheet_name}: {heading}.",
+        "{how}",
+    ),
+    Finding(
         "own_no_trips",
         "stop",
         "A layout without trips",

@@ -21,8 +21,8 @@ ROWS: tuple[Finding, ...] = (
         "merged",
         "set aside",
         "Merged cells over several rows",
-        "Rows {first}-{last} share a merged cell; only row {first} has its value. Row not used.",
-        "Unmerge the cell and fill it down.",
+        "Rows {first}-{last} share a merged cell; only row {first} has its value. {done}",
+        "Unmerge it and fill it down.",
     ),
     Finding(
         "trip_unknown",
@@ -51,6 +51,13 @@ ROWS: tuple[Finding, ...] = (
         "Its trip is set aside",
         "Trip {value} is itself set aside (Trips row {trip_row}). {lost}",
         "Mend the trip's own row.",
+    ),
+    Finding(
+        "trip_outside_season",
+        "set aside",
+        "Its trip is outside the season",
+        "Trip {value} {are} outside the season. {lost}",
+        "Nothing, if it belongs to another season.",
     ),
     Finding(
         "trip_row_twice",
@@ -98,8 +105,8 @@ ROWS: tuple[Finding, ...] = (
         "future_date",
         "set aside",
         "A date in the future",
-        "{value} is after the {limit_name}, {limit}. Row not used.",
-        "Mend the date, or the {limit_name} on Season.",
+        "{value} is after the As-of date, {limit}. Row not used.",
+        "Mend the date, or the As-of date on Season.",
     ),
     Finding(
         "wrong_year",
@@ -112,7 +119,7 @@ ROWS: tuple[Finding, ...] = (
         "outside_season",
         "set aside",
         "Outside the season",
-        "{value} is {side} the season's {limit_name}, {limit}. Row not used.",
+        "{what} {side} the season's {limit_name}, {limit}. {done}",
         "Mend the date, or the {limit_name} on Season.",
     ),
     Finding(

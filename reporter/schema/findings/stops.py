@@ -39,6 +39,13 @@ STOPS: tuple[Finding, ...] = (
         "One table a sheet, one column a thing: rename or delete one.",
     ),
     Finding(
+        "second_table",
+        "stop",
+        "Two tables side by side",
+        "A second table starts at column {letters}: {why}.",
+        "One table a sheet, please: move it to a sheet of its own.",
+    ),
+    Finding(
         "no_trips",
         "stop",
         "No trips",
@@ -79,6 +86,13 @@ STOPS: tuple[Finding, ...] = (
         "Dates in two orders",
         "'{first}' has the day first, '{second}' in {second_cell} the month. {count} dates are typed so.",
         "Type them all alike, and set Date order on Season.",
+    ),
+    Finding(
+        "date_order_unknown",
+        "stop",
+        "Dates that can be read in two ways",
+        "'{value}' may have the day or the month first; no date of the log shows which. Such dates: {count}.",
+        "Set Date order on Season.",
     ),
     Finding(
         "dates_turned",

@@ -51,7 +51,12 @@ DOCUMENTS = Sheet(
             example="licence",
         ),
         Column("number", "Number", "text", "Its number."),
-        Column("holder", "Holder", "text", "Whose it is, where your log has several guides."),
+        Column(
+            "holder",
+            "Holder",
+            "text",
+            "Whose it is, as Guide or Boat on Trips name it. Blank: it serves every trip.",
+        ),
         Column("valid_from", "Valid from", "date", "First day it is valid.", example="2026-01-01"),
         Column("valid_to", "Valid to", "date", "Last day it is valid.", example="2026-12-31"),
         Column(
@@ -65,7 +70,11 @@ DOCUMENTS = Sheet(
             allowed=COUNTING_RULES,
             same_as={"client days": "client-days", "angler days": "angler-days", "guide days": "guide-days"},
         ),
-        _limit("allowed", "Allowed", "How much use it allows."),
+        _limit(
+            "allowed",
+            "Allowed",
+            "How much use it allows. Of a boat's paper without a Counting rule: most passengers at once.",
+        ),
         _limit("returned", "Returned", "Use given back this season."),
         _limit(
             "returned_beyond_control",

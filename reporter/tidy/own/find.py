@@ -107,7 +107,7 @@ def _not_read(raw: RawSheet, headings: Headings, columns: list[OwnColumn], taken
         if heading:
             at = address(headings.last_row, position + 1)
             problems.append(
-                problem("column_not_read", raw.name, row=headings.last_row, cell=at, value=heading)
+                problem("column_not_read", raw.name, row=headings.last_row, cell=at, value=heading, hint="")
             )
         else:
             at = address(first, position + 1)

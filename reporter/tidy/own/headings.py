@@ -1,9 +1,10 @@
 """The headings of a worksheet in another layout: one row, or several that are read together."""
 
 from dataclasses import dataclass
+from itertools import pairwise
 
 from reporter.read.raw import CellValue, RawSheet
-from reporter.tidy.rows import is_unit
+from reporter.tidy.not_rows import is_unit
 from reporter.tidy.words import plain
 
 
@@ -45,17 +46,18 @@ def _texts(cells: tuple[CellValue, ...]) -> dict[int, str]:
 def _spread(upper: dict[int, str], lower: dict[int, str], merged: dict[int, int]) -> None:
     """Say a heading over several columns of those to its right that have one of their own below.
 
-    merged: first position -> last position of merged cells of the upper row.
+    merged: first position -> last position of merged cells of the upper row. Without merged cells a heading
+    reaches to the next one, and the last as far as the widest of the others does.
     """
-    over, until = "", -1
-    widest = max(lower, default=-1)
-    for position in range(widest + 1):
-        if position in upper:
-            over, until = (upper[position] if position in lower else ""), merged.get(position, widest)
-        elif over and position in lower and position <= until:
-            upper[position] = over
-        else:
-            over = ""
+    starts = sorted(upper)
+    ends = dict(pairwise(starts))
+    reach = max((ends[start] - start for start in ends), default=max(lower, default=0) + 1)
+    for start in starts:
+        last = merged.get(start, ends.get(start, start + reach) - 1)
+        for position in range(start + 1, last + 1):
+            if start not in lower or position not in lower:
+                break
+            upper[position] = upper[start]
 
 
 def _joined(parts: tuple[str, ...], unit: str) -> str:

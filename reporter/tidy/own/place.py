@@ -5,7 +5,7 @@ from typing import Any
 
 from reporter.read.raw import RawBook
 from reporter.schema.log import BY_KEY, SHEETS
-from reporter.schema.own_layout import ABOVE, CLOCK, TELL_TRIPS_APART, own_sheet
+from reporter.schema.own_layout import ABOVE, CLOCK, HOW_TO_GIVE, TELL_TRIPS_APART, USUAL_WAY, own_sheet
 from reporter.schema.own_layout_book import LOOKS_LIKE
 from reporter.schema.problems import Problem, problem
 from reporter.tidy.layout import (
@@ -16,12 +16,12 @@ from reporter.tidy.layout import (
     TripCells,
     Worksheet,
     find_layout,
-    missing_columns,
+    missing_headings,
 )
+from reporter.tidy.not_rows import FREE_TEXT
 from reporter.tidy.own.find import FoundSheet, find_worksheet
 from reporter.tidy.own.groups import shared_and_groups
 from reporter.tidy.own.model import OwnLayout
-from reporter.tidy.rows import FREE_TEXT
 
 _TIMING = tuple(key for group in BY_KEY["effort"].one_of for key in group)
 _REPEATS = {"trips": (), "effort": ("technique", "stint", "start")}
@@ -146,7 +146,7 @@ def _sheet_layout(
     there = {name: None for source in sources for name in _keys(source)}
     fixed = dict(own.every_row.get(key, {}))
     there |= dict.fromkeys(fixed)
-    layout = SheetLayout("", 0, {}, sources, fixed)
+    layout = SheetLayout("", 0, {}, sources, fixed=fixed)
     problems: list[Problem] = []
     if key == "effort" and not any(name in there for name in _TIMING):
         if own.evenly:
@@ -155,9 +155,18 @@ def _sheet_layout(
         there |= dict.fromkeys(_TIMING)
     for source in sources:
         known = {*_keys(source), *fixed, *gone, *(there.keys() & set(_TIMING))}
-        lacking = missing_columns(BY_KEY[key], known, [])
-        problems += [replace(found, sheet=source.name) for found in lacking]
+        problems += [missing(key, heading, source.name) for heading in missing_headings(BY_KEY[key], known)]
     return layout, [*problems, *_units_differ(key, layout)]
+
+
+def missing(key: str, heading: str, worksheet: str) -> Problem:
+    """Return the stop for a needed column of a sheet (by its key) that the layout gives nowhere."""
+    sheet = BY_KEY[key]
+    column = next((column.key for column in sheet.columns if column.heading == heading), "")
+    how = HOW_TO_GIVE.get((key, column), USUAL_WAY)
+    return problem(
+        "own_column_missing", worksheet, heading=heading, value=heading, sheet_name=sheet.name, how=how
+    )
 
 
 def _keys(source: Source) -> list[str]:
@@ -208,11 +217,11 @@ def _with_own_sheets(book: RawBook, own: OwnLayout, layout: Layout) -> tuple[Raw
         if key in layout:
             continue
         name = f"{own.name}: {place.name}"
-        extra[key] = replace(place, name=name)
+        extra[key] = replace(place, name=name, file=own.name)
         sheets.append(replace(next(raw for raw in own.own_sheets if raw.name == place.name), name=name))
     said = [
         replace(found, sheet=f"{own.name}: {found.sheet}")
         for found in problems
         if found.code not in _OF_LOG_ALONE and found.value != LOOKS_LIKE
     ]
-    return replace(book, sheets=tuple(sheets), layout=own.name), extra, said
+    return replace(book, sheets=tuple(sheets), layout_file=own.name), extra, said

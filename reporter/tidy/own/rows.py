@@ -5,18 +5,19 @@ from dataclasses import dataclass, field, replace
 
 from reporter.read.raw import CellValue, RawBook, RawSheet
 from reporter.schema.column import Sheet
-from reporter.schema.log import folded
+from reporter.schema.log import BY_KEY, folded
 from reporter.schema.own_layout import CLOCK, own_sheet
 from reporter.schema.own_layout_book import WORKSHEET
 from reporter.schema.problems import Problem
 from reporter.schema.row_codes import row_code
 from reporter.tidy.layout import Placed, SheetLayout, Source
+from reporter.tidy.not_rows import headings_again
 from reporter.tidy.own.clock import split_clock
 from reporter.tidy.own.differing import Differing
 from reporter.tidy.own.shares import as_share
 from reporter.tidy.own.trips import TripNames
 from reporter.tidy.own.worksheet import Body
-from reporter.tidy.rows import Rows, Spot
+from reporter.tidy.rows import Looks, Rows, Spot
 
 
 @dataclass(slots=True)
@@ -50,10 +51,10 @@ def own_rows(book: RawBook, key: str, place: SheetLayout) -> tuple[Rows, list[Pr
         errors,
         uncalculated,
         _merged(found, rows, keys),
+        tuple(total for one in found for total in one.totals),
         tuple(one.body.read for one in found),
         tuple(one.body.not_rows for one in found),
-        _looks(found, rows, "hidden_rows"),
-        _looks(found, rows, "struck_rows"),
+        _looks(found),
         {name: [row.spots.get(name) for row in rows] for name in keys},
         [tuple(row.stands_on) for row in rows],
         [row.from_above for row in rows],
@@ -83,12 +84,13 @@ class _Found:
 
     def __init__(self, raw: RawSheet, source: Source, key: str, worksheet: int) -> None:
         self.raw, self.source, self.key, self.worksheet = raw, source, key, worksheet
-        self.body = Body(raw, source.worksheet, key, speaks=source.speaks)
+        self.body = Body(raw, source.worksheet)
         self._trips = TripNames(source.trip, self.body) if source.trip else None
         differing = Differing(key)
         self.rows = list(self._single()) if source.repeats is None else self._repeated(differing)
-        not_rows = [replace(found, row=self.code(found.row)) for found in self.body.problems]
-        self.problems = [*not_rows, *differing.problems()]
+        self.totals = [replace(total, number=self.code(total.number)) for total in self.body.totals]
+        again = [(self.code(number), text) for number, text in self.body.headings if source.speaks]
+        self.problems = [*headings_again(BY_KEY[key].name, again), *differing.problems()]
 
     def code(self, number: int) -> int:
         return row_code(number, self.worksheet)
@@ -199,7 +201,12 @@ def _merged(
     return spans
 
 
-def _looks(found: list[_Found], rows: list[_Row], kind: str) -> frozenset[int]:
-    """Return which rows of worksheets that speak here look as if they were left out."""
-    marked = {one.code(r) for one in found if one.source.speaks for r in getattr(one.raw, kind)}
-    return frozenset(row.number for row in rows).intersection(marked)
+def _looks(found: list[_Found]) -> Looks:
+    """Return what the rows of worksheets that speak here show."""
+    here = [one for one in found if one.source.speaks]
+    return Looks(
+        frozenset(one.code(row) for one in here for row in one.raw.hidden_rows),
+        frozenset(one.code(row) for one in here for row in one.raw.struck_rows),
+        tuple(one.code(row) for one in here for row, _ in sorted(one.raw.commented)),
+        all(one.raw.visible for one in here),
+    )

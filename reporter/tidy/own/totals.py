@@ -6,7 +6,7 @@ from reporter.schema.own_layout import TOTAL
 from reporter.tidy.sheet import TidySheet
 
 
-def check_totals(tidy: TidySheet) -> None:
+def check_kept_and_released(tidy: TidySheet) -> None:
     """Set aside the rows of kept and released fish that do not add up to the total beside them.
 
     Where only one of the two has a column, the row that stands for the total keeps the rest of it.

@@ -3,43 +3,42 @@
 from collections.abc import Iterable
 
 from reporter.read.raw import CellValue, RawSheet
-from reporter.schema.log import BY_KEY
-from reporter.schema.problems import Problem
 from reporter.tidy.layout import Placed, Worksheet
-from reporter.tidy.rows import not_a_row
+from reporter.tidy.not_rows import NotRow, Texts, Total, texts_in
 
 
 class Body:
-    """Rows below the headings: (physical number, cells). What is no row is counted, and said if it speaks.
+    """Rows below the headings: (physical number, cells). What is no row is counted, and headings are said.
 
-    read: physical rows from below the headings to the last with a value. width: of the widest row.
+    read: physical rows from below the headings to the last with a value. width: of the widest row. totals:
+    totals lines. headings: further headings (row, first text).
     """
 
-    def __init__(self, raw: RawSheet, worksheet: Worksheet, key: str, *, speaks: bool) -> None:
-        self.problems: list[Problem] = []
+    def __init__(self, raw: RawSheet, worksheet: Worksheet) -> None:
         self.rows: list[tuple[int, tuple[CellValue, ...]]] = []
-        self.not_rows = 0
+        self.totals: list[Total] = []
+        self.headings: list[tuple[int, str]] = []
         self.read = max(0, raw.numbers[-1] - worksheet.heading_row)
         self.width = max(map(len, raw.rows), default=0)
         self._marked = {(r, c - 1) for r, c in (*raw.errors, *raw.uncalculated)}
-        begin = next(
-            (i for i, number in enumerate(raw.numbers) if number > worksheet.heading_row), len(raw.numbers)
+        not_row = NotRow(
+            worksheet.needed, worksheet.free, lambda texts: _headings_again(texts, worksheet), {}
         )
-        for number, cells in zip(raw.numbers[begin:], raw.rows[begin:], strict=True):
-            not_row = not_a_row(
-                number,
-                cells,
-                BY_KEY[key],
-                worksheet.needed,
-                worksheet.free,
-                lambda texts: _headings_again(texts, worksheet),
-            )
-            if not_row is None:
-                self.rows.append((number, cells))
+        for number, cells in zip(raw.numbers, raw.rows, strict=True):
+            if number <= worksheet.heading_row:
                 continue
-            self.not_rows += 1
-            if speaks:
-                self.problems.append(not_row)
+            texts = texts_in(cells)
+            if texts and (total := not_row.total(number, cells, texts)):
+                self.totals.append(total)
+            elif not_row.is_heading(cells, texts, first=not self.rows):
+                self.headings.append((number, texts[0][1]))
+            else:
+                self.rows.append((number, cells))
+
+    @property
+    def not_rows(self) -> int:
+        """How many lines are no rows."""
+        return len(self.totals) + len(self.headings)
 
     def any_filled(self, number: int, cells: tuple[CellValue, ...], places: Iterable[Placed]) -> bool:
         """Whether one of a row's cells in these places holds something: a value, an error, a formula."""
@@ -50,6 +49,6 @@ class Body:
         )
 
 
-def _headings_again(texts: list[tuple[int, str]], worksheet: Worksheet) -> bool:
+def _headings_again(texts: Texts, worksheet: Worksheet) -> bool:
     same = [position for position, text in texts if worksheet.headings.get(position) == text]
     return len(same) >= min(2, len(worksheet.headings))

@@ -7,12 +7,12 @@ from reporter.read.raw import CellValue, RawSheet
 from reporter.schema.log import folded
 from reporter.schema.own_layout import ROW_IS
 from reporter.schema.own_words import FISH_MEASURES, MEASURES, OVER_TECHNIQUES
+from reporter.tidy.not_rows import is_unit, says_total
 from reporter.tidy.own.find import HEADING_SEARCH_ROWS
 from reporter.tidy.own.headings import Headings, headings_at
 from reporter.tidy.propose.fit import known_technique
 from reporter.tidy.propose.model import SeenColumn, SeenSheet
 from reporter.tidy.propose.names import all_words, nearest_word, spellings_of
-from reporter.tidy.rows import is_unit, says_total
 from reporter.tidy.words import plain
 
 _MOST_COLUMNS = 400
