@@ -154,3 +154,12 @@ def test_many_worksheets_are_looked_at_quickly(tmp_path: Path) -> None:
     log = tmp_path / "mine.xlsx"
     write_rows(log, {f"Day {n}": [[*HEADINGS, "Jig fish"], trip(2, n)] for n in range(120)})
     assert len(adopt(log).proposal.sheets) == 120
+
+
+def test_totals_line_is_held_against_each_cell_once(tmp_path: Path) -> None:
+    log = tmp_path / "mine.xlsx"
+    rows = [[*HEADINGS, "Kept", "Released", "Total"], trip(2, 1, 2, 3), trip(3, 0, 4, 4)]
+    write_rows(log, {"Log": [*rows, ["TOTAL", *[None] * 4, 1, 6, 7]]})
+    said = [found.message for found in read_adopted(log).problems if found.code == "totals_row"]
+    assert len(said) == 1
+    assert "My total" not in said[0]

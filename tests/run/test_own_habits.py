@@ -378,6 +378,10 @@ UNSUPPORTED: dict[str, tuple[Callable[[], Mapping[str, Rows]], str]] = {
         lambda: {name: [[*TRIP, "Fish"], *each_day((3,), (1,))] for name in ("Jig", "Worm")},
         "'Jig': a worksheet for each technique cannot be read",
     ),
+    "two tables side by side": (
+        lambda: {"Log": [[*TRIP, "Jig", None, *TRIP, "Jig"], [*each_day((1,))[0], None, *each_day((2,))[0]]]},
+        "'Log': two tables stand side by side; put one below the other",
+    ),
     "no headings": (lambda: {"Log": each_day(("Jig", 3), ("Jig", 1))}, "no row looks like headings"),
 }
 

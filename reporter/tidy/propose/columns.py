@@ -6,9 +6,10 @@ from dataclasses import replace
 from reporter.read.raw import CellValue
 from reporter.schema.own_layout import WITHIN, own_sheet
 from reporter.tidy.propose.model import GUESS_FROM, NOT_KNOWN, SURE_FROM, Meaning, SeenColumn
+from reporter.tidy.propose.names import is_near
 from reporter.tidy.propose.offers import best_named, offer
-from reporter.tidy.propose.repeats import Repeats
-from reporter.tidy.propose.uncounted import without_technique
+from reporter.tidy.propose.repeats import Repeats, count_up
+from reporter.tidy.propose.uncounted import without_ounces, without_technique
 
 _ON_TRIPS = {
     "effort": frozenset(
@@ -48,6 +49,7 @@ def meanings_for(
             ]
             offers += [(one, at) for one in best_named([one for one in fitting if one.score >= GUESS_FROM])]
             unlike[at] = next((one for one in fitting if not one.target and one.why), NOT_KNOWN)
+    offers = _without_rivals(offers, unlike)
     chosen: dict[int, Meaning] = {}
     taken: set[tuple[str, str]] = set()
     for one, at in sorted(offers, key=lambda pair: -pair[0].score):
@@ -56,8 +58,29 @@ def meanings_for(
             taken.add((one.target, one.key))
     chosen = unlike | chosen
     made = [groups.get(column.position, chosen.get(at, NOT_KNOWN)) for at, column in enumerate(columns)]
-    made = _shared_out(without_technique(made))
+    made = _shared_out(without_technique(without_ounces(columns, made)))
     return made if trips is None else _with_link(columns, made, row_is)
+
+
+def _without_rivals(
+    offers: list[tuple[Meaning, int]], unlike: dict[int, Meaning]
+) -> list[tuple[Meaning, int]]:
+    """Let go what is near to two columns alike: one of them would be read, and the other lost.
+
+    unlike: column -> why it is not read; of those let go it is said here.
+    """
+    exact = {(one.target, one.key) for one, _ in offers if not is_near(one.why)}
+    near: dict[tuple[str, str], list[int]] = {}
+    for one, at in offers:
+        if is_near(one.why) and (one.target, one.key) not in exact:
+            near.setdefault((one.target, one.key), []).append(at)
+    rivals = {key: set(columns) for key, columns in near.items() if len(columns) > 1}
+    for at in {at for columns in rivals.values() for at in columns}:
+        unlike[at] = replace(NOT_KNOWN, why=_RIVALS)
+    return [(one, at) for one, at in offers if at not in rivals.get((one.target, one.key), set())]
+
+
+_RIVALS = "several columns are as near to one meaning: say which it is"
 
 
 def _rows_allow(
@@ -71,6 +94,8 @@ def _rows_allow(
         return known >= _KNOWN_TRIPS * len(column.values)
     if row_is not in ("effort", "catch"):
         return True
+    if key in ("count", "landed") and count_up(column):
+        return False
     if sheet == "trips":
         return not repeats.on_blank(column)
     if key in _OF_A_STINT and sheet == "effort" and repeats.same_in_trip(column):

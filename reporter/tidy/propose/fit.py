@@ -1,6 +1,7 @@
 """How well the values of a column would fit a meaning: the share of them that could be read so."""
 
 import datetime as dt
+import re
 from collections import Counter
 from functools import cache
 
@@ -22,6 +23,8 @@ _OPEN_KINDS = frozenset({"text", "key", "names"})
 _CLOCKS = (dt.time, dt.timedelta, dt.datetime)
 _MOST = 0.9  # of a column's values must be so for it to be of a kind
 _NAMES_OF_HIS_OWN = 0.6  # fit of words that no list of techniques holds
+_LIST = re.compile(r"[,;+&]|\band\b")
+_FEW_LISTS = 0.2  # share of cells that name several techniques
 _SLOW = 45  # as degrees, hardly away from north
 
 
@@ -48,11 +51,14 @@ def fit(values: tuple[CellValue, ...], column: Column, unit: Unit | None) -> flo
 
 def _looked_at(values: tuple[CellValue, ...], column: Column) -> tuple[CellValue, ...]:
     """Return the values that tell whether a kind fits: no clock is a number, a count may be none."""
-    if column.kind not in ("count", "number"):
+    if column.kind not in ("count", "number") or column.quantity == "hours":
         return values
     numbers = tuple(value for value in values if not isinstance(value, _CLOCKS)) or (dt.time(),)
     if column.kind == "number":
         return numbers
+    counts = tuple(value for value in numbers if not isinstance(value, str))
+    if len(counts) * 2 >= len(numbers):
+        return counts  # what stands in words is said when it is read
     return tuple(value for value in numbers if not _says_none(value)) or (0,)
 
 
@@ -96,7 +102,8 @@ def _is_fish(value: CellValue) -> bool:
 def _fit_technique(values: tuple[CellValue, ...]) -> float:
     texts = _share(values, lambda value: isinstance(value, str) and not _is_date(value))
     named = _share(values, lambda value: isinstance(value, str) and says_technique(value))
-    return max(_NAMES_OF_HIS_OWN, named) if texts >= _MOST else 0.0
+    lists = _share(values, lambda value: isinstance(value, str) and bool(_LIST.search(value)))
+    return max(_NAMES_OF_HIS_OWN, named) if texts >= _MOST and lists <= _FEW_LISTS else 0.0
 
 
 def _fit_clock(values: tuple[CellValue, ...]) -> float:

@@ -64,6 +64,7 @@ def is_near(why: str) -> bool:
 
 
 _NEAR_TO = "near '"
+SAME_HEADING = _EXACT
 
 
 def _exact(spelling: str, words: _Words) -> tuple[float, str] | None:
@@ -104,6 +105,7 @@ def nearest_word(spelling: str, words: Collection[str]) -> tuple[str, float] | N
     return (best[1], best[0]) if best[0] >= _LEAST else None
 
 
+_DEGREES = re.compile(r"\s+[°º]\s*[FC]$", re.IGNORECASE)
 _SPLIT = re.compile(r"[\s/,.:;?!()\[\]-]+")
 
 
@@ -118,6 +120,6 @@ def all_words(sheets: tuple[str, ...]) -> frozenset[str]:
 @lru_cache(maxsize=1 << 14)
 def spellings_of(parts: tuple[str, ...]) -> tuple[str, ...]:
     """Return what may stand for a heading: all its parts together, and the last one alone."""
-    whole = without_unit(" ".join(parts))
+    whole = _DEGREES.sub("", without_unit(" ".join(parts)))
     last = without_unit(parts[-1]) if parts else ""
     return tuple(dict.fromkeys(text for text in (whole, last) if text))

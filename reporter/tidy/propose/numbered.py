@@ -54,6 +54,12 @@ def _meaning(rest: str, values: tuple[CellValue, ...]) -> Meaning:
             if said:
                 unit = ("h" if said & HOUR_WORDS else "min") if key == "minutes" else ""
                 return Meaning("effort", key, _LIKELY, "one of several by number", unit=unit)
+    if (
+        len(words) > 1
+        and words[-1] in MEASURES["landed"]
+        and fit(values, own_sheet("catch").column("count"), None)
+    ):
+        return Meaning("catch", "count", _GUESS, "one of several counts by number")
     bare = " ".join(word for word in words if word not in _FISH)
     return _named(bare, values) if bare else _by_values(values) if words else NOT_KNOWN
 

@@ -22,6 +22,8 @@ _BY_VALUES_FIT = 0.9
 _MOST_HOURS = 16.0  # on one technique of a trip; a column of minutes holds more
 _ELSEWHERE = 3.0  # points off for a column of another sheet than the row's own
 
+_WORDS = frozenset({"choice", "text", "names", "refs"})
+"""Kinds of column that hold words: under a heading that is only near, numbers are something else."""
 _NO_UNIT = ("", "#")
 """What stands in brackets and is not meant as a unit: a mark for pounds is one for numbers too."""
 
@@ -34,6 +36,8 @@ def offer(column: SeenColumn, sheet: str, key: str, row_is: str) -> Meaning:
         return NOT_KNOWN
     named, why = name_score(spellings_of(column.parts), sheet, key)
     if (not named and not _score_by_values(wanted)) or (is_near(why) and _is_worked_out(column)):
+        return NOT_KNOWN
+    if is_near(why) and wanted.kind in _WORDS and all(isinstance(v, int | float) for v in column.values):
         return NOT_KNOWN
     share = fit(column.values, wanted, unit)
     if not named:

@@ -2,6 +2,7 @@
 
 import datetime as dt
 from collections.abc import Hashable
+from itertools import pairwise
 
 from reporter.tidy.propose.fit import are_dates
 from reporter.tidy.propose.model import SeenColumn
@@ -56,7 +57,9 @@ class Repeats:
         given = [(cell, at) for at, cell in enumerate(column.cells) if cell is not None]
         if row_is_trip:
             return len({cell for cell, _ in given}) == len(given) >= _MOST_ROWS * len(self._rows)
-        return self._one_each([(cell, self._days.get(at)) for cell, at in given])
+        days = {self._days.get(at) for _, at in given}
+        few = len({cell for cell, _ in given}) <= _MOST_A_DAY * len(days)
+        return few and self._one_each([(cell, self._days.get(at)) for cell, at in given])
 
     @staticmethod
     def _one_each(pairs: list[tuple[Hashable, Hashable]]) -> bool:
@@ -64,6 +67,19 @@ class Repeats:
 
 
 _MOST_ROWS = 0.8
+_MOST_A_DAY = 1.5  # trips, on average: more are numbers of fish
+
+
+def count_up(column: SeenColumn) -> bool:
+    """Whether numbers only count the rows, up from 1, anew for each trip or not."""
+    numbers = [value for value in column.values if isinstance(value, int | float)]
+    steps = [later - earlier for earlier, later in pairwise(numbers)]
+    ups = sum(step == 1 for step in steps)
+    starts_anew = all(step == 1 or later == 1 for step, later in zip(steps, numbers[1:], strict=True))
+    return len(numbers) == len(column.values) and numbers[:1] == [1] and ups >= _UPS and starts_anew
+
+
+_UPS = 2
 
 
 def _are_clocks(column: SeenColumn) -> bool:

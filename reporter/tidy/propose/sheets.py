@@ -4,7 +4,16 @@ from reporter.schema.log import BY_KEY
 from reporter.schema.own_layout import ROW_IS
 from reporter.tidy.propose.columns import Trips, meanings_for
 from reporter.tidy.propose.fit import says_technique
-from reporter.tidy.propose.model import BOTH, LIKELY_FROM, NOT_KNOWN, Meaning, ProposedSheet, SeenSheet
+from reporter.tidy.propose.model import (
+    BOTH,
+    LIKELY_FROM,
+    NOT_KNOWN,
+    Meaning,
+    ProposedSheet,
+    SeenColumn,
+    SeenSheet,
+)
+from reporter.tidy.propose.names import SAME_HEADING, name_score
 from reporter.tidy.propose.repeats import Repeats
 
 _NEEDED: dict[str, tuple[tuple[str, ...], ...]] = {
@@ -53,6 +62,7 @@ def propose_sheet(seen: SeenSheet, groups: dict[int, Meaning], trips: Trips) -> 
 _ONE_TECHNIQUE = (
     "a worksheet for each technique cannot be read; put the techniques on one, with a column that names them"
 )
+_TWO_TABLES = "two tables stand side by side; put one below the other"
 _FISH_BY_TECHNIQUE = f"{BOTH}; write a column for each technique, and the fish beside them"
 _MANY = 3  # columns from which a worksheet's kind can be sure
 
@@ -67,8 +77,24 @@ def _has_needed(key: str, meanings: list[Meaning]) -> bool:
 _TELLS_TRIP = {"trips": "date", "effort": "trip", "catch": "trip"}
 
 
+def _side_by_side(seen: SeenSheet) -> bool:
+    """Whether the date and another column of Trips are headed twice, with values below both."""
+    twice = [
+        key
+        for key in ("date", "water", "start", "anglers")
+        if sum(bool(column.values) and _is_headed(column, key) for column in seen.columns) > 1
+    ]
+    return "date" in twice and len(twice) > 1
+
+
+def _is_headed(column: SeenColumn, key: str) -> bool:
+    return name_score(column.parts[-1:], "trips", key)[0] == SAME_HEADING
+
+
 def _why_not(seen: SeenSheet, row_is: str, meanings: list[Meaning]) -> str:
     """Return why a worksheet had better not be read, though its columns are known; nothing if it can be."""
+    if _side_by_side(seen):
+        return _TWO_TABLES
     if row_is == "trips" and says_technique(seen.name) and not any(m.target == "effort" for m in meanings):
         return _ONE_TECHNIQUE
     return _FISH_BY_TECHNIQUE if any(m.why == BOTH for m in meanings) else ""

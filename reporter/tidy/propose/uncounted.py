@@ -1,8 +1,9 @@
 """Counts of fish of which no column says the technique, and totals of what other columns hold."""
 
+from collections.abc import Sequence
 from dataclasses import replace
 
-from reporter.tidy.propose.model import NOT_KNOWN, SURE_FROM, Meaning
+from reporter.tidy.propose.model import NOT_KNOWN, SURE_FROM, Meaning, SeenColumn
 
 _FATES = frozenset({"kept", "released"})
 _NO_TECHNIQUE = "no column says the technique"
@@ -29,6 +30,19 @@ def without_technique(meanings: list[Meaning]) -> list[Meaning]:
             one = _ADDS_UP if counted else replace(one, key="count")
         made.append(one if one.key or not one.target else _ADDS_UP)
     return made
+
+
+def without_ounces(columns: Sequence[SeenColumn], meanings: list[Meaning]) -> list[Meaning]:
+    """Let a weight in pounds go where its ounces stand in a column of their own: it would be too light."""
+    apart = any(
+        _OUNCES & set(" ".join(column.parts).casefold().split()) and meaning.key != "weight_g"
+        for column, meaning in zip(columns, meanings, strict=True)
+    )
+    return [_APART if apart and meaning.key == "weight_g" else meaning for meaning in meanings]
+
+
+_OUNCES = frozenset({"oz", "ounces", "(oz)", "ozs"})
+_APART = replace(NOT_KNOWN, why="pounds and ounces in two columns cannot be read; write 2 lb 4 oz in one")
 
 
 def _has_parts(keys: set[tuple[str, str]], grouped: set[str]) -> bool:

@@ -65,6 +65,7 @@ def test_column_of_his_own_is_taken_for_nothing(heading: str, values: tuple[Cell
         ("Bait", ("jig", "worm", "jig", "worm"), "effort.technique"),
         ("Clients names", ("Able", "Baker", "Cobb", "Able"), "trips.client"),
         ("Fish caught", (1, 2, 3, 4), "catch.count"),
+        ("Hours", (dt.time(4, 30), dt.time(4), dt.time(3, 45), dt.time(5)), "trips.hours_fished"),
         ("Comment", ("wind got up", "slow", "good", "rain"), "trips.notes"),
     ],
 )
@@ -151,3 +152,57 @@ def test_no_group_has_a_meaning_twice() -> None:
     row = [MAY[0], "Lake Arden", SIX, TEN, 2, 1, 2, 3]
     found = meanings(sheet("Log", headings, row))
     assert [said(found[heading]) for heading in headings[5:]] == ["effort.landed", "", ""]
+
+
+@pytest.mark.parametrize("heading", ["Fish #", "No", "#", "Count"])
+def test_running_numbers_of_fish_are_neither_counts_nor_trips(heading: str) -> None:
+    rows = [[n, day, "Lake Arden", SIX, TEN, 2, "LMB", 14 + n] for day in MAY for n in (1, 2, 3)]
+    headings = [heading, "Date", "Lake", "Start", "End", "Anglers", "Species", "Length (in)"]
+    assert said(meanings(sheet("Fish", headings, *rows))[heading]) == ""
+    for at, row in enumerate(rows, 1):
+        row[0] = at
+    assert said(meanings(sheet("Fish", headings, *rows))[heading]) == ""
+
+
+def test_two_columns_as_near_to_one_meaning_are_left_to_the_guide() -> None:
+    rows = [[day, "Lake Arden", SIX, TEN, 2, 1, 2] for day in MAY]
+    found = meanings(sheet("Log", ["Date", "Lake", "Start", "End", "Anglers", "AM fish", "PM fish"], *rows))
+    assert [said(found[heading]) for heading in ("AM fish", "PM fish")] == ["", ""]
+    assert "say which it is" in found["PM fish"].why
+
+
+def test_fish_of_numbered_anglers_are_counts() -> None:
+    rows = [[day, "Lake Arden", SIX, TEN, 2, 1, 2] for day in MAY]
+    headings = ["Date", "Lake", "Start", "End", "Anglers", "Angler 1 fish", "Angler 2 fish"]
+    found = meanings(sheet("Log", headings, *rows))
+    assert [said(found[heading]) for heading in headings[5:]] == ["catch.count", "catch.count"]
+
+
+def test_one_cell_in_words_does_not_hide_a_column_of_counts() -> None:
+    meant = of_trips("Passengers", "2 + me", 2, 3, 2)
+    assert (said(meant), how_sure(meant.score)) == ("trips.passengers", "sure")
+
+
+def test_several_techniques_in_one_cell_are_no_technique() -> None:
+    assert said(of_trips("Lure", "jig, worm", "jig; crank", "worm and frog", "jig")) == ""
+
+
+def test_pounds_whose_ounces_stand_apart_are_not_read_alone() -> None:
+    rows = [[day, "Lake Arden", SIX, TEN, 2, "LMB", 2, 4] for day in MAY]
+    found = meanings(
+        sheet("Fish", ["Date", "Lake", "Start", "End", "Anglers", "Species", "Lbs", "Oz"], *rows)
+    )
+    assert (said(found["Lbs"]), said(found["Oz"])) == ("", "")
+    assert "write 2 lb 4 oz in one" in found["Lbs"].why
+
+
+def test_weight_in_ounces_alone_is_read() -> None:
+    rows = [[day, "Lake Arden", SIX, TEN, 2, "LMB", 36] for day in MAY]
+    found = meanings(
+        sheet("Fish", ["Date", "Lake", "Start", "End", "Anglers", "Species", "Weight (oz)"], *rows)
+    )
+    assert (said(found["Weight (oz)"]), found["Weight (oz)"].unit) == ("catch.weight_g", "oz")
+
+
+def test_counts_under_a_heading_near_to_words_are_not_those() -> None:
+    assert said(of_trips("Guide fish", 1, 0, 1, 1)) not in ("trips.guide", "trips.guide_fished")
