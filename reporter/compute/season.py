@@ -23,6 +23,7 @@ from reporter.compute.trips import technique_table, trip_table
 from reporter.schema.log import SHEETS
 from reporter.schema.problems import Problem
 from reporter.schema.units import System
+from reporter.tidy.as_typed import TypedSheet
 from reporter.tidy.rows import RowCount
 from reporter.tidy.season import TidyLog
 from reporter.tidy.settings import Settings
@@ -40,7 +41,8 @@ class Season:
     `reporter.compute.readings`. fronts: which days lay behind a front; weather_files: the hourly files read
     for it. identity: reason ("" for in the rates) and fish. surplus: fish tallied beyond the rows of Catch.
     problems: in the log's order; fixes: the same in the order of what mending wins back, with the rows won.
-    from_above: rows of Effort and Catch that took their trip from the row above.
+    from_above: rows of Effort and Catch that took their trip from the row above. typed: sheet key -> sheet
+    as it stands in the log.
     """
 
     name: str
@@ -65,6 +67,7 @@ class Season:
     problems: list[Problem]
     fixes: list[tuple[Problem, int]]
     from_above: int
+    typed: dict[str, TypedSheet]
 
 
 NO_FILES = HourlyFiles()
@@ -128,6 +131,7 @@ def compute_season(log: TidyLog, weather: HourlyFiles = NO_FILES) -> Season:
         problems=problems,
         fixes=in_fix_order(problems, rows_won_back(problems, log)),
         from_above=above,
+        typed=log.typed,
     )
 
 

@@ -4,10 +4,11 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
-from reporter.read.raw import RawBook
+from reporter.read.raw import RawBook, RawSheet
 from reporter.schema.column import Unless
 from reporter.schema.log import BY_KEY, SHEETS
 from reporter.schema.problems import Problem, problem
+from reporter.tidy.as_typed import TypedSheet
 from reporter.tidy.cells import CellContext
 from reporter.tidy.frames import frame
 from reporter.tidy.habits import read_habits
@@ -40,7 +41,7 @@ class TidyLog:
     columns. Trips have `trip_no` (from 1), `begin_min` and `end_min` (minutes after the first midnight);
     Effort, Catch and Conditions have `trip_no` (0: none) and `from_above` (whether a blank meant the row
     above); Effort has `tallied` (whether anything is typed in Landed). Rows set aside are in the tables too.
-    counts: sheet key -> what became of its rows.
+    counts: sheet key -> what became of its rows. typed: sheet key -> the sheet as it stands in the log.
     """
 
     name: str
@@ -49,6 +50,7 @@ class TidyLog:
     tables: "dict[str, pd.DataFrame]"
     counts: dict[str, RowCount]
     problems: list[Problem]
+    typed: dict[str, TypedSheet]
 
 
 def tidy_log(book: RawBook, layout: Layout, found: list[Problem]) -> TidyLog:
@@ -72,6 +74,7 @@ def tidy_log(book: RawBook, layout: Layout, found: list[Problem]) -> TidyLog:
         {key: frame(tidy, extra.get(key, {})) for key, tidy in sheets.items()},
         {key: tidy.rows.count(tidy.used) for key, tidy in sheets.items()},
         problems,
+        {key: TypedSheet(_raw(book, layout, key), layout[key]) for key in sheets},
     )
 
 
@@ -81,8 +84,11 @@ def _tidied(book: RawBook, layout: Layout, key: str, context: CellContext) -> Ti
     first = sheet.columns[0]
     if key not in layout or (first.required and first.key not in layout[key].columns):
         return None
-    raw = next(raw for raw in book.sheets if raw.name == layout[key].name)
-    return tidy_sheet(raw, sheet, layout[key], context)
+    return tidy_sheet(_raw(book, layout, key), sheet, layout[key], context)
+
+
+def _raw(book: RawBook, layout: Layout, key: str) -> RawSheet:
+    return next(raw for raw in book.sheets if raw.name == layout[key].name)
 
 
 def _check_sheets(

@@ -204,3 +204,30 @@ def test_tables_may_lie_beside_files_of_other_names_and_are_replaced(
     for _ in range(2):
         assert run("build", log, "--tables", tmp_path).code == 0
     assert (tmp_path / "notes.txt").read_text() == "mine"
+
+
+def test_log_as_typed_is_among_the_tables_with_the_headings_above_it(
+    tmp_path: Path, write_log: WriteLog, run: Run
+) -> None:
+    changes = {
+        "Catch": {"A6": "T-002", "F1": "Notes", "F6": "as typed"},
+        "Trips": {"D2": "6.45p", "A6": "Total"},
+    }
+    assert run("build", write_log(changes), "--tables", tmp_path / "tables").code == 0
+    catch = rows_of(tmp_path / "tables" / "log_catch.csv")
+    assert [line["row"] for line in catch] == ["2", "3", "4", "6"]
+    assert [line["length"] for line in catch] == ["15.5", "14", "18.25", ""]
+    trips = rows_of(tmp_path / "tables" / "log_trips.csv")
+    assert [(line["date"], line["start"]) for line in trips[:2]] == [
+        ("2026-04-18", "6.45p"),
+        ("2026-07-04", "06:00:00"),
+    ]
+    assert trips[3]["trip"] == "Total"
+    headings = rows_of(tmp_path / "tables" / "log_columns.csv")
+    assert {"sheet": "Catch", "name": "length", "heading": "Length (in)", "column": "D"} in headings
+
+
+def test_no_two_columns_of_a_sheet_share_a_name_as_typed() -> None:
+    for table in TABLES:
+        names = [field.name for field in table.fields]
+        assert len(set(names)) == len(names), table.name

@@ -75,7 +75,9 @@ def test_demo_season_saved_as_csv_gives_the_same_tables(sign: str, tmp_path: Pat
     for log, tables in ((DEMO, tmp_path / "a"), (folder, tmp_path / "b")):
         (job,) = plan([log], tables, tables / "tables")
         assert build(job, [log]).reading.season is not None
-        made.append({path.name: path.read_bytes() for path in sorted((tables / "tables").glob("*.csv"))})
+        # The log as typed is text here and values there; everything read from it is the same.
+        read = [path for path in sorted((tables / "tables").glob("*.csv")) if path.name[:4] != "log_"]
+        made.append({path.name: path.read_bytes() for path in read})
     assert made[0] == made[1]
     assert len(made[0]) > 15
 
