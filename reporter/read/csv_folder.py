@@ -64,7 +64,7 @@ def _sheet(path: Path, data: bytes) -> RawSheet:
     errors: dict[Address, str] = {}
     values = area = number = 0
     try:
-        for number, record in enumerate(csv.reader(io.StringIO(text), delimiter=_delimiter(text)), start=1):
+        for number, record in enumerate(csv.reader(_lines(text), delimiter=_delimiter(text)), start=1):
             if number > MAX_ROWS or len(record) > MAX_COLUMNS:
                 raise too_much(f"{MAX_ROWS:,} rows or {MAX_COLUMNS:,} columns in its {path.name}", ONE_SEASON)
             cells = settled_row(map(visible_text, record), number, errors)
@@ -95,9 +95,14 @@ def _decoded(path: Path, data: bytes) -> str:
     )
 
 
+def _lines(text: str) -> io.StringIO:
+    """Return the lines of a text with their ends, of whichever of the three kinds."""
+    return io.StringIO(text, newline="")
+
+
 def _delimiter(text: str) -> str:
     """Return the sign that parts the first line that holds anything into most cells."""
-    starts = (line[:_LONGEST_LINE] for line in io.StringIO(text))
+    starts = (line[:_LONGEST_LINE] for line in _lines(text))
     line = next((line for line in starts if line.strip(_DELIMITERS + ' "\r\n')), "")
     parts = {sign: len(next(csv.reader([line], delimiter=sign), [])) for sign in _DELIMITERS}
     return max(_DELIMITERS, key=lambda sign: parts[sign])

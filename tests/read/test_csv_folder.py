@@ -91,6 +91,16 @@ def test_rows_keep_their_numbers_with_lines_within_a_cell(tmp_path: Path) -> Non
     assert sheet.rows[1:] == [("1", "Lake\r\nof two lines"), ("2", 'a "quoted" one')]
 
 
+@pytest.mark.parametrize("end", ["\r\n", "\n", "\r"])
+def test_lines_may_end_as_on_any_system(end: str, tmp_path: Path) -> None:
+    folder = folder_of(tmp_path / "log")
+    typed = end.join(["Trip,Water", '1,"Lake', 'of two lines"', "2,River", ""])
+    (folder / "Trips.csv").write_bytes(typed.encode())
+    sheet = trips(folder)
+    assert sheet.numbers == [1, 2, 3]
+    assert sheet.rows[1:] == [("1", f"Lake{end}of two lines"), ("2", "River")]
+
+
 def test_text_stays_as_it_stands_and_errors_are_marked(tmp_path: Path) -> None:
     folder = folder_of(tmp_path / "log")
     (folder / "Trips.csv").write_text("Trip,Water,Notes\n007,#REF!,=1+1\n_x0041_,\u200b,\n", encoding="utf-8")
