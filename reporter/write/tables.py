@@ -20,7 +20,8 @@ from reporter.schema.csv_table import CsvField, CsvTable
 from reporter.schema.tables import TABLES
 from reporter.write.clean import clean
 
-_FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r")
+# The signs that begin a formula, the wide ones of other keyboards too, and what may stand before one unseen.
+_FORMULA_STARTS = ("=", "+", "-", "@", "\uff1d", "\uff0b", "\uff0d", "\uff20", "\t", "\r", "\n")
 
 
 def guard_tables(folder: Path, inputs: Sequence[Path]) -> None:

@@ -159,7 +159,9 @@ def test_tables_say_what_the_log_says(tables: Path) -> None:
     assert (counts["Catch"]["read"], counts["Catch"]["used"], counts["Catch"]["set_aside"]) == ("4", "3", "1")
 
 
-@pytest.mark.parametrize("text", ["=1+1", "+1+1", "-dragged", "@SUM(A1)", "=HYPERLINK('http://x')"])
+@pytest.mark.parametrize(
+    "text", ["=1+1", "+1+1", "-dragged", "@SUM(A1)", "=HYPERLINK('http://x')", "\n=1", "＝1+1"]
+)
 def test_text_that_a_spreadsheet_would_run_is_neutralised(
     text: str, tmp_path: Path, write_log: WriteLog, run: Run
 ) -> None:
@@ -167,7 +169,8 @@ def test_text_that_a_spreadsheet_would_run_is_neutralised(
     replace_text(log, "placeholder", text)
     assert run("build", log, "--tables", tmp_path / "tables").code == 0
     stint = rows_of(tmp_path / "tables/stints.csv")[0]
-    assert stint["variant"] == f"'{text}"
+    assert stint["variant"] == f"'{text.strip()}"
+    assert rows_of(tmp_path / "tables/log_effort.csv")[0]["variant"] == f"'{text}"
     assert stint["retrieve"] == "-4.5"
 
 
