@@ -52,7 +52,8 @@ def _sheets(file: BinaryIO) -> Iterator[dict[str, Any]]:
     data = file.read(MAX_BYTES + 1)
     if len(data) > MAX_BYTES:
         raise too_much(f"{MAX_BYTES // MIB} MiB in its format", NEW_WORKBOOK)
-    command = [sys.executable, "-m", "reporter.read.foreign_child"]
+    # -P: what lies in the folder of the call is no module of ours.
+    command = [sys.executable, "-P", "-m", "reporter.read.foreign_child"]
     try:
         child = subprocess.run(  # noqa: S603 - this very Python and a module of our own
             command,

@@ -56,14 +56,17 @@ def _zip_kind(file: BinaryIO) -> Kind:
     if too_many_parts(file):
         raise too_many_packed()
     try:
-        archive = zipfile.ZipFile(file)
-    except (zipfile.BadZipFile, NotImplementedError, ValueError):
+        with zipfile.ZipFile(file) as archive:
+            return _packed_kind(archive)
+    except Exception:  # a damaged archive can fail at any depth of unpacking
         return "cut short"
-    with archive:
-        names = set(archive.namelist())
-        if "mimetype" in names:
-            with archive.open("mimetype") as entry:
-                return "ods" if entry.read(len(_ODS)) == _ODS else "zip"
+
+
+def _packed_kind(archive: zipfile.ZipFile) -> Kind:
+    names = set(archive.namelist())
+    if "mimetype" in names:
+        with archive.open("mimetype") as entry:
+            return "ods" if entry.read(len(_ODS)) == _ODS else "zip"
     if "xl/workbook.bin" in names:
         return "xlsb"
     return "xlsx" if "[Content_Types].xml" in names else "zip"

@@ -9,12 +9,14 @@ import subprocess
 import time
 import zipfile
 from collections.abc import Callable
+from contextlib import suppress
 from pathlib import Path
 
 import pytest
 
 from reporter.read import foreign, foreign_child
 from reporter.read.door import open_log
+from reporter.read.errors import Unreadable
 from reporter.read.raw import RawSheet
 from reporter.run.build import build, plan
 from reporter.run.logs import logs_in
@@ -133,6 +135,18 @@ def test_file_cut_short_is_refused_in_a_sentence(
     path = tmp_path / f"log.{kind}"
     path.write_bytes(whole[: int(len(whole) * cut)])
     assert sentence(path)
+
+
+def test_any_byte_of_the_first_part_may_be_wrong(tmp_path: Path, sentence: Callable[[Path], str]) -> None:
+    whole = one_sheet(tmp_path / "whole.ods", row(cell("string", "Trip"))).read_bytes()
+    for at in range(4, 30 + len("mimetype") + len(MIMETYPE)):
+        changed = bytearray(whole)
+        changed[at] ^= 0x15
+        (tmp_path / "log.ods").write_bytes(changed)
+        with suppress(Unreadable):
+            open_log(tmp_path / "log.ods", lambda _: False)
+    (tmp_path / "log.ods").write_bytes(whole.replace(b"mimetypeapp", b"mimetypeapq"))
+    assert "only part of it is here" in sentence(tmp_path / "log.ods")
 
 
 def test_child_that_takes_too_long_is_ended_and_said(
@@ -262,3 +276,11 @@ def test_value_in_the_last_row_of_column_i_is_read(tmp_path: Path, sheet_of: Cal
     last = row(f"<table:table-cell {REPEATED.format('columns', 8)}/>", cell("float", "7"))
     sheet = sheet_of(one_sheet(tmp_path / "log.ods", row(cell("string", "Trip")) + far + last))
     assert (sheet.numbers, sheet.rows[1][8]) == ([1, 1_048_576], 7)
+
+
+def test_modules_in_the_folder_of_the_call_are_not_taken(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, sheet_of: Callable[..., RawSheet]
+) -> None:
+    (tmp_path / "json.py").write_text("raise SystemExit(1)\n")
+    monkeypatch.chdir(tmp_path)
+    assert sheet_of(one_sheet(tmp_path / "log.ods", row(cell("string", "Trip")))).rows == [("Trip",)]
