@@ -73,8 +73,10 @@ def _sheet(path: Path, data: bytes) -> RawSheet:
                 rows.append(cells)
             values += len(cells) - cells.count(None)
             area += len(cells)
-            if values > MAX_VALUES or area > MAX_AREA:
+            if values > MAX_VALUES:
                 raise too_much(f"{MAX_VALUES:,} filled cells in its {path.name}", ONE_SEASON)
+            if area > MAX_AREA:
+                raise too_much(f"{MAX_AREA:,} cells in its {path.name}, blank or not", ONE_SEASON)
     except csv.Error as error:
         raise Refused(f"its {path.name} is damaged below row {number}; {COPY_AGAIN}") from error
     return RawSheet(path.stem, numbers, rows, errors, frozenset(), (), frozenset(), True)

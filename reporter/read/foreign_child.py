@@ -13,8 +13,8 @@ import sys
 from typing import Any
 
 # Bytes of addresses: a file of 10 kB can ask for 500 GB. A sheet takes some 80 for each cell of the rectangle
-# that holds its values, so that ten columns may reach to the last row of all.
-MOST_MEMORY = 1 << 30
+# that holds its values, so that six columns may reach to the last row of all; 100,000 fish take 300 MiB.
+MOST_MEMORY = 768 << 20
 SMALL_FILE_S = 4  # of the processor's time; with it, for each MiB of the file:
 MIB_S = 4  # a log of 100,000 fish has 4 MiB and takes two in all
 FEW_VALUES = 100_000  # so many may come from any file; beyond, so many for each of its bytes:

@@ -87,6 +87,18 @@ def test_limit_over_all_sheets_holds_in_every_format(
     assert said in sentence(log)
 
 
+@pytest.mark.parametrize(("kind", "said"), [("xlsx", "blank ones before"), ("csv", "blank or not")])
+def test_rows_that_reach_far_to_the_right_are_bounded(
+    kind: str, said: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, sentence: Say
+) -> None:
+    log = saved(tmp_path, kind, {"Trips": [["Trip", "", "", "Notes"], ["1", "", "", "", "", "x"]]})
+    limited(monkeypatch, "MAX_AREA", 10)
+    assert open_log(log, lambda _: True).sheets
+    limited(monkeypatch, "MAX_AREA", 9)
+    assert "more than 9 cells" in (told := sentence(log))
+    assert said in told
+
+
 @pytest.mark.parametrize("kind", FORMATS)
 @pytest.mark.parametrize("letter", ["x", "🎣"])
 def test_text_longer_than_a_cell_is_named_by_its_cell(
