@@ -12,10 +12,10 @@ _NEEDED = "trips.csv"
 def is_csv_log(folder: Path) -> bool:
     """Whether a folder is a log of CSV files. Never raises."""
     try:
-        names = {path.name.casefold() for path in folder.iterdir() if path.is_file()}
+        there = any(path.name.casefold() == _NEEDED and path.is_file() for path in folder.iterdir())
     except OSError:
         return False
-    return _NEEDED in names and not holds_tables(folder)
+    return there and not holds_tables(folder)
 
 
 def holds_tables(folder: Path) -> bool:
