@@ -1,6 +1,7 @@
 """The long run of the fuzz: `python -m tests.fuzz [CASES] [FIRST] [KIND]`; prints what became of the cases.
 
-KIND is xlsx, ods, xls or csv; the second and third need LibreOffice to make the log that they start from.
+KIND is xlsx, ods, xls, csv or own (another layout); ods and xls need LibreOffice to make the log that they
+start from.
 """
 
 import sys

@@ -12,12 +12,13 @@ from reporter.run.build import build, plan
 from reporter.run.season import read_season
 from tests.fuzz.mutate import mutate
 from tests.fuzz.mutate_others import mutate_csv, mutate_ods, mutate_xls
-from tests.fuzz.sources import Files
+from tests.fuzz.sources import LAYOUT, Files
 
 SLOWEST_S = 5.0  # of a processor, for a computer may be busy with other things
 HANGS_S = 30.0  # by the clock
 MOST_MIB = 1024
 _BUILT_SHARE = 0.1
+_LAYOUT_SHARE = 0.4  # of the logs in another layout, those of which the layout is mutated
 _MUTATIONS = {"log.xlsx": mutate, "log.ods": mutate_ods, "log.xls": mutate_xls}
 _PEAK, _FORGET = Path("/proc/self/status"), Path("/proc/self/clear_refs")
 
@@ -36,6 +37,8 @@ def run_case(seed: int, source: Files, folder: Path) -> str:
 
 
 def _saved(rng: random.Random, source: Files, folder: Path) -> Path:
+    if LAYOUT in source:
+        return _saved_with_layout(rng, source, folder)
     for name, data in source.items():
         if name in _MUTATIONS:
             (folder / name).write_bytes(_MUTATIONS[name](rng, data))
@@ -46,6 +49,14 @@ def _saved(rng: random.Random, source: Files, folder: Path) -> Path:
     for name, data in mutate_csv(rng, source).items():
         (log / name).write_bytes(data)
     return log
+
+
+def _saved_with_layout(rng: random.Random, source: Files, folder: Path) -> Path:
+    """Save a log in another layout and the layout beside it, one of them mutated."""
+    mutated = LAYOUT if rng.random() < _LAYOUT_SHARE else "log.xlsx"
+    for name, data in source.items():
+        (folder / name).write_bytes(mutate(rng, data) if name == mutated else data)
+    return folder / "log.xlsx"
 
 
 def _worked() -> float:
@@ -84,4 +95,5 @@ def _outcome(log: Path, built: bool) -> str:
 
 
 def _is_a_sentence(said: str, log: Path) -> bool:
-    return said.startswith(f"I cannot read {log.name}: ") and said.endswith(".") and "\n" not in said
+    named = tuple(f"I cannot read {name}: " for name in (log.name, LAYOUT))
+    return said.startswith(named) and said.endswith(".") and "\n" not in said

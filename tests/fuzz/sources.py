@@ -10,17 +10,22 @@ from pathlib import Path
 
 import openpyxl
 
+from reporter.run.adopt import adopt
 from tests.conftest import clean_sheets
+from tests.demo.own_layouts import season, write_wide
 
-KINDS = ("xlsx", "ods", "xls", "csv")
+KINDS = ("xlsx", "ods", "xls", "csv", "own")
+LAYOUT = "log layout.xlsx"
 Files = dict[str, bytes]
-"""What a log consists of: file name -> bytes; several only where it is a folder of .csv files."""
+"""What a log consists of: file name -> bytes; several where it is .csv files, or has a layout of its own."""
 
 
 def source(kind: str) -> Files | None:
     """Return the clean log in a format; None where no spreadsheet program is there to save it."""
     if kind == "csv":
         return _csv_files()
+    if kind == "own":
+        return _own_files()
     workbook = _workbook()
     return {"log.xlsx": workbook} if kind == "xlsx" else _converted(workbook, kind)
 
@@ -48,6 +53,20 @@ def _converted(workbook: bytes, kind: str) -> Files | None:
         command = [soffice, profile, "--headless", "--convert-to", kind, "--outdir", folder]
         subprocess.run([*command, folder / "log.xlsx"], capture_output=True, timeout=180, check=True)
         return {f"log.{kind}": (folder / f"log.{kind}").read_bytes()}
+
+
+def _own_files() -> Files:
+    """A log in a layout that is not ours, and the layout beside it, confirmed."""
+    with tempfile.TemporaryDirectory() as name:
+        log = Path(name) / "log.xlsx"
+        write_wide(log, season())
+        layout = adopt(log).layout
+        book = openpyxl.load_workbook(layout)
+        for row in book["Layout"].iter_rows():
+            if row[0].value == "Use this layout":
+                row[1].value = "yes"
+        book.save(layout)
+        return {"log.xlsx": log.read_bytes(), LAYOUT: layout.read_bytes()}
 
 
 def _csv_files() -> Files:
