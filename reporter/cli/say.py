@@ -9,6 +9,9 @@ import click
 
 _NARROWEST, _WIDEST = 40, 100
 
+# A terminal obeys control characters, and what is printed may quote what someone typed.
+_CONTROLS = {code: None for code in (*range(0x20), *range(0x7F, 0xA0)) if chr(code) not in "\t\n"}
+
 
 def width() -> int:
     """Return the columns to write in: the window's when there is one, else 80."""
@@ -19,7 +22,7 @@ def width() -> int:
 def result(text: str = "", indent: int = 0) -> None:
     """Print a line of a result, wrapped, further lines indented."""
     lines = textwrap.wrap(
-        text,
+        text.translate(_CONTROLS),
         width(),
         initial_indent=" " * indent,
         subsequent_indent=" " * (indent + 2),
@@ -37,7 +40,10 @@ def command(text: str) -> None:
 def labelled(label: str, text: str, label_width: int = 10) -> None:
     """Print a label and its text beside it, wrapped under itself."""
     indent = " " * (label_width + 2)
-    lines = textwrap.wrap(text, width() - len(indent), break_long_words=False, break_on_hyphens=False) or [""]
+    shown = text.translate(_CONTROLS)
+    lines = textwrap.wrap(shown, width() - len(indent), break_long_words=False, break_on_hyphens=False) or [
+        ""
+    ]
     click.echo(f"  {label:<{label_width}}{lines[0]}")
     for line in lines[1:]:
         click.echo(f"{indent}{line}")
@@ -57,10 +63,11 @@ def table(headings: Sequence[str], rows: Sequence[Sequence[object]]) -> None:
 
 def failure(sentence: str) -> None:
     """Print on stderr why something was not done."""
-    click.echo(textwrap.fill(sentence, width(), break_long_words=False, break_on_hyphens=False), err=True)
+    shown = sentence.translate(_CONTROLS)
+    click.echo(textwrap.fill(shown, width(), break_long_words=False, break_on_hyphens=False), err=True)
 
 
 def progress(done: int, total: int, name: str, *, quiet: bool) -> None:
     """Print on stderr which log of several is at work; silent when piped."""
     if total > 1 and not quiet and sys.stderr.isatty():
-        click.echo(f"[{done}/{total}] {name}", err=True)
+        click.echo(f"[{done}/{total}] {name.translate(_CONTROLS)}", err=True)

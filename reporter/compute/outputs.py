@@ -4,6 +4,7 @@ import numpy as np
 import pandas as pd
 
 from reporter.compute.fronts.calendar import CHANGES
+from reporter.compute.log_outputs import log_tables
 from reporter.compute.report import Report
 from reporter.schema.hunch_table import HUNCHES
 from reporter.schema.species import BY_CODE
@@ -35,6 +36,7 @@ def output_tables(report: Report) -> dict[str, pd.DataFrame]:
         "fish": _fish(report),
         "problems": _problems(report),
         "rows": _rows(report),
+        **log_tables(report.season.typed),
     }
     return {table.name: made[table.name][[field.name for field in table.fields]] for table in TABLES}
 

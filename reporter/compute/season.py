@@ -25,6 +25,7 @@ from reporter.compute.worksheets import by_worksheet, with_row_numbers
 from reporter.schema.log import BY_KEY, SHEETS
 from reporter.schema.problems import Problem
 from reporter.schema.units import System
+from reporter.tidy.as_typed import TypedRows
 from reporter.tidy.own.counts import row_counts
 from reporter.tidy.rows import RowCount, RowFates
 from reporter.tidy.season import TidyLog
@@ -44,7 +45,8 @@ class Season:
     `reporter.compute.readings`. fronts: which days lay behind a front; weather_files: the hourly files read
     for it. identity: reason ("" for in the rates) and fish. surplus: fish tallied beyond the rows of Catch.
     problems: in the log's order; fixes: the same in the order of what mending wins back, with the rows won.
-    from_above: rows of Effort and Catch that took their trip from the row above.
+    from_above: rows of Effort and Catch that took their trip from the row above. typed: sheet key -> sheet
+    as it stands in the log.
     """
 
     name: str
@@ -70,6 +72,7 @@ class Season:
     problems: list[Problem]
     fixes: list[tuple[Problem, int]]
     from_above: int
+    typed: dict[str, TypedRows]
 
 
 NO_FILES = HourlyFiles()
@@ -138,6 +141,7 @@ def compute_season(log: TidyLog, weather: HourlyFiles = NO_FILES) -> Season:
         problems=problems,
         fixes=in_fix_order(problems, won),
         from_above=above,
+        typed=log.typed,
     )
 
 

@@ -21,10 +21,14 @@ def is_csv_log(folder: Path) -> bool:
 def holds_csv(folder: Path, name: str = "") -> bool:
     """Whether a CSV file stands in a folder, of a name (lower case) if one is given. Never raises."""
     try:
-        names = {path.name.casefold() for path in folder.iterdir() if path.is_file()}
+        return any(_is_csv(path, name) and path.is_file() for path in folder.iterdir())
     except OSError:
         return False
-    return name in names if name else any(one.endswith(".csv") for one in names)
+
+
+def _is_csv(path: Path, name: str) -> bool:
+    there = path.name.casefold()
+    return there == name if name else there.endswith(".csv")
 
 
 def holds_tables(folder: Path) -> bool:

@@ -5,6 +5,8 @@ from pathlib import Path
 from typing import Final, Literal, get_args
 from xml.parsers import expat
 
+from reporter.files.archive import too_many_parts
+
 Kind = Literal["report", "client", "filing", "rollup", "fix list", "layout", "log"]
 
 MARK_PROPERTY: Final = "season-reporter"
@@ -37,8 +39,11 @@ class _Properties:
 def read_mark(path: Path) -> str | None:
     """Read the kind of the workbook at ``path`` if we wrote it (one of KINDS), else None. Never raises."""
     try:
-        with zipfile.ZipFile(path) as archive:
-            return mark_in(archive)
+        with path.open("rb") as file:
+            if too_many_parts(file):
+                return None
+            with zipfile.ZipFile(file) as archive:
+                return mark_in(archive)
     except (OSError, zipfile.BadZipFile, ValueError, NotImplementedError):
         return None
 

@@ -4,7 +4,7 @@ import zipfile
 import zlib
 from xml.etree import ElementTree
 
-from reporter.read.package import MAIN, linked_parts
+from reporter.read.package import MAIN, linked_parts, tree_of
 from reporter.read.raw import Address
 from reporter.schema.a1 import row_and_column
 
@@ -28,7 +28,7 @@ def find_comments(archive: zipfile.ZipFile, sheet_part: str) -> frozenset[Addres
     found: set[Address] = set()
     try:
         for part in linked_parts(archive, sheet_part, "/comments"):
-            root = ElementTree.fromstring(archive.read(part))  # noqa: S314 - declarations were refused by the look
+            root = tree_of(archive, part)
             found |= {row_and_column(comment.get("ref", "")) for comment in root.iter(_COMMENT)}
     except _DAMAGED:  # broken comments must not keep a guide from his rows
         return frozenset()

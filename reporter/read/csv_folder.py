@@ -4,15 +4,28 @@ import csv
 import hashlib
 import io
 from collections.abc import Callable
+from itertools import islice
 from pathlib import Path
 
 from reporter.read.cells import settled_row, visible_text
 from reporter.read.errors import COPY_AGAIN, Refused
+from reporter.read.limits import (
+    MAX_AREA,
+    MAX_COLUMNS,
+    MAX_ROWS,
+    MAX_SHEETS,
+    MAX_VALUES,
+    MIB,
+    ONE_SEASON,
+    too_much,
+)
 from reporter.read.raw import Address, CellValue, RawSheet
-from reporter.read.xlsx import MAX_AREA, MAX_VALUES
 
-MAX_BYTES = 64 << 20  # of all files: 100,000 fish take 10 MB
+MAX_BYTES = (
+    32 * MIB
+)  # of all files: 100,000 fish take 10 MB, and a letter in memory up to four times its room
 
+_LONGEST_LINE = 1 << 16  # letters of the first line: enough to tell its sign
 _DELIMITERS = ",;\t"  # in this order where two would do
 _MARKED = ((b"\xef\xbb\xbf", "utf-8-sig"), (b"\xff\xfe", "utf-16"), (b"\xfe\xff", "utf-16"))
 
@@ -22,9 +35,11 @@ def read_folder(folder: Path, wanted: Callable[[str], bool]) -> tuple[list[RawSh
 
     Refused, or an OSError, where one cannot be read.
     """
-    files = sorted((path for path in folder.iterdir() if _is_csv(path)), key=lambda path: path.name)
+    files = sorted(islice(filter(_is_csv, folder.iterdir()), MAX_SHEETS + 1), key=lambda path: path.name)
+    if len(files) > MAX_SHEETS:
+        raise too_much(f"{MAX_SHEETS:,} files", ONE_SEASON)
     if sum(path.stat().st_size for path in files) > MAX_BYTES:
-        raise Refused("its files are larger than any season log; keep one season in it and try again")
+        raise too_much(f"{MAX_BYTES // MIB} MiB", ONE_SEASON)
     whole = hashlib.sha256()
     sheets: list[RawSheet] = []
     unread: list[str] = []
@@ -49,17 +64,19 @@ def _sheet(path: Path, data: bytes) -> RawSheet:
     errors: dict[Address, str] = {}
     values = area = number = 0
     try:
-        for number, record in enumerate(csv.reader(io.StringIO(text), delimiter=_delimiter(text)), start=1):
+        for number, record in enumerate(csv.reader(_lines(text), delimiter=_delimiter(text)), start=1):
+            if number > MAX_ROWS or len(record) > MAX_COLUMNS:
+                raise too_much(f"{MAX_ROWS:,} rows or {MAX_COLUMNS:,} columns in its {path.name}", ONE_SEASON)
             cells = settled_row(map(visible_text, record), number, errors)
             if cells:
                 numbers.append(number)
                 rows.append(cells)
             values += len(cells) - cells.count(None)
             area += len(cells)
-            if values > MAX_VALUES or area > MAX_AREA:
-                raise Refused(
-                    f"its {path.name} holds far more cells than any season log; keep one season in it"
-                )
+            if values > MAX_VALUES:
+                raise too_much(f"{MAX_VALUES:,} filled cells in its {path.name}", ONE_SEASON)
+            if area > MAX_AREA:
+                raise too_much(f"{MAX_AREA:,} cells in its {path.name}, blank or not", ONE_SEASON)
     except csv.Error as error:
         raise Refused(f"its {path.name} is damaged below row {number}; {COPY_AGAIN}") from error
     return RawSheet(path.stem, numbers, rows, errors, frozenset(), (), frozenset(), True)
@@ -80,8 +97,14 @@ def _decoded(path: Path, data: bytes) -> str:
     )
 
 
+def _lines(text: str) -> io.StringIO:
+    """Return the lines of a text with their ends, of whichever of the three kinds."""
+    return io.StringIO(text, newline="")
+
+
 def _delimiter(text: str) -> str:
     """Return the sign that parts the first line that holds anything into most cells."""
-    line = next((line for line in text.splitlines() if line.strip(_DELIMITERS + ' "')), "")
+    starts = (line[:_LONGEST_LINE] for line in _lines(text))
+    line = next((line for line in starts if line.strip(_DELIMITERS + ' "\r\n')), "")
     parts = {sign: len(next(csv.reader([line], delimiter=sign), [])) for sign in _DELIMITERS}
     return max(_DELIMITERS, key=lambda sign: parts[sign])

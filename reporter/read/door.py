@@ -2,6 +2,7 @@
 
 import hashlib
 import io
+import stat
 import zipfile
 from collections.abc import Callable
 from contextlib import ExitStack
@@ -12,6 +13,7 @@ from reporter.files.csv_log import holds_csv, holds_tables, is_csv_log
 from reporter.files.fingerprint import sha256_of
 from reporter.files.mark import mark_in
 from reporter.read.errors import COPY_AGAIN, Refused, Unreadable
+from reporter.read.limits import MAX_FILE, MIB, check_texts
 from reporter.read.look import look_at
 from reporter.read.raw import RawBook, RawSheet
 from reporter.read.sniff import FOREIGN, SENTENCES, sniff
@@ -26,7 +28,9 @@ def open_log(path: Path, wanted: Callable[[str], bool], *, any_folder: bool = Fa
     any_folder: whether a folder with any CSV file is a log.
     """
     try:
-        return _open(path, wanted, any_folder=any_folder)
+        book = _open(path, wanted, any_folder=any_folder)
+        check_texts(book.sheets)
+        return book
     except Refused as refused:
         raise _unreadable(path, str(refused)) from refused
     except MemoryError as error:
@@ -85,7 +89,13 @@ def _foreign(
 
 
 def _file_and_fingerprint(path: Path, stack: ExitStack) -> tuple[BinaryIO, str]:
-    if path.stat().st_size > _IN_MEMORY:
+    found = path.stat()
+    if not stat.S_ISREG(found.st_mode):
+        raise Refused("that is a device or a pipe, not a file; give me the workbook itself")
+    if found.st_size > MAX_FILE:
+        reason = f"it is larger than {MAX_FILE // MIB} MiB, far more than any season log"
+        raise Refused(f"{reason}; copy your sheets into a new workbook, without pictures, and save that")
+    if found.st_size > _IN_MEMORY:
         return stack.enter_context(path.open("rb")), sha256_of(path)
     data = path.read_bytes()
     return io.BytesIO(data), hashlib.sha256(data).hexdigest()

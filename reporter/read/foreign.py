@@ -2,6 +2,7 @@
 
 import datetime as dt
 import json
+import os
 import re
 import subprocess
 import sys
@@ -10,11 +11,14 @@ from typing import Any, BinaryIO
 
 from reporter.read.cells import CellError, settled_row, settled_value, visible_text
 from reporter.read.errors import SAVE_AGAIN, Refused
+from reporter.read.foreign_child import REPEATED, VALUES_A_BYTE
+from reporter.read.limits import MAX_SHEETS, MAX_VALUES, MIB, NEW_WORKBOOK, too_much
 from reporter.read.raw import CellValue, RawSheet
-from reporter.read.xlsx import MAX_AREA, MAX_VALUES
 
-SECONDS = 120.0  # a log of 100,000 fish takes two
-MAX_BYTES = 64 << 20  # of the file: larger ones hold pictures, or are no log
+# By the clock, where the computer is busy: so many, and again for each MiB of the file; a log of 100,000 fish
+# has two MiB as .ods and takes four seconds.
+SECONDS = 10.0
+MAX_BYTES = 64 * MIB  # of the file: larger ones hold pictures, or are no log
 
 _DURATION = re.compile(r"P(?:(\d+)D)?T(?:(\d+)H)?(?:(\d+)M)?(?:(\d+(?:\.\d+)?)S)?")
 
@@ -27,17 +31,17 @@ def read_foreign(file: BinaryIO, wanted: Callable[[str], bool]) -> tuple[list[Ra
     """
     sheets: list[RawSheet] = []
     unread: list[str] = []
-    values = area = 0
-    for found in _sheets(file):
+    values = 0
+    for count, found in enumerate(_sheets(file), start=1):
+        if count > MAX_SHEETS:
+            raise too_much(f"{MAX_SHEETS:,} sheets")
         if not wanted(found["name"]):
             unread.append(found["name"])
             continue
         sheet = _sheet(found)
         values += sum(len(row) - row.count(None) for row in sheet.rows)
-        area += sum(map(len, sheet.rows))
-        if values > MAX_VALUES or area > MAX_AREA:
-            reason = "it holds far more cells than any season log"
-            raise Refused(f"{reason}; copy your rows into a new workbook, save that and try again")
+        if values > MAX_VALUES:
+            raise too_much(f"{MAX_VALUES:,} filled cells")
         sheets.append(sheet)
     return sheets, unread
 
@@ -47,16 +51,27 @@ def _sheets(file: BinaryIO) -> Iterator[dict[str, Any]]:
     file.seek(0)
     data = file.read(MAX_BYTES + 1)
     if len(data) > MAX_BYTES:
-        raise Refused(f"it is larger than any season log in its format; {SAVE_AGAIN}")
-    command = [sys.executable, "-m", "reporter.read.foreign_child"]
+        raise too_much(f"{MAX_BYTES // MIB} MiB in its format", NEW_WORKBOOK)
+    # -P: what lies in the folder of the call is no module of ours.
+    command = [sys.executable, "-P", "-m", "reporter.read.foreign_child"]
     try:
         child = subprocess.run(  # noqa: S603 - this very Python and a module of our own
-            command, input=data, capture_output=True, timeout=SECONDS, check=False
+            command,
+            input=data,
+            capture_output=True,
+            timeout=SECONDS * (1 + len(data) / MIB),
+            check=False,
+            # Out of memory, the library would try to say where, and wait for itself for ever.
+            env={**os.environ, "RUST_BACKTRACE": "0"},
         )
     except subprocess.TimeoutExpired as slow:
         raise Refused(f"it takes too long to read; {SAVE_AGAIN}") from slow
+    if child.returncode == REPEATED:
+        reason = f"it unpacks to more than {VALUES_A_BYTE} filled cells a byte, as no season log does"
+        raise Refused(f"{reason}; {NEW_WORKBOOK}")
     if child.returncode:
-        raise Refused(f"it is damaged, or of a kind that I cannot read; {SAVE_AGAIN}")
+        reason = "it is damaged, reaches too far down or to the right, or is of a kind that I cannot read"
+        raise Refused(f"{reason}; {SAVE_AGAIN}")
     return (json.loads(line) for line in child.stdout.splitlines())
 
 
@@ -64,7 +79,7 @@ def _sheet(found: dict[str, Any]) -> RawSheet:
     numbers: list[int] = []
     rows: list[tuple[CellValue, ...]] = []
     errors: dict[tuple[int, int], str] = {}
-    for number, cells in enumerate(found["rows"], start=1):
+    for number, cells in found["rows"]:
         row = settled_row(map(_value, cells), number, errors)
         if row:
             numbers.append(number)

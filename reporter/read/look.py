@@ -3,15 +3,17 @@
 import zipfile
 from xml.parsers import expat
 
+from reporter.files.archive import MOST_PARTS
 from reporter.read.errors import COPY_AGAIN, SAVE_AGAIN, Refused
+from reporter.read.limits import MIB
 
 # A full season's log unpacks to about 5 MB, a log of 100,000 fish to 60 MB.
-MAX_UNPACKED = 512 << 20  # bytes of all parts: what a small machine can work through
-MAX_PART = 256 << 20  # bytes of one part
+MAX_UNPACKED = 512 * MIB  # of all parts: what a small machine can work through
+MAX_PART = 256 * MIB  # of one part
 MAX_RATIO = 200  # unpacked to packed; real worksheets stay below 15, bombs start near 1,000
 RATIO_FROM = 1 << 20  # smaller parts cannot do harm, and a blank one may pack very well
-MAX_ENTRIES = 5000  # a workbook of 100 sheets with charts has about 500 parts
 
+_NEW_WORKBOOK = "copy your sheets into a new workbook, save that and try again"
 _PIECE = 4096
 _MAX_PROLOGUE = 1 << 20  # before the first element stand a declaration and perhaps a comment
 _UTF_16 = (b"\xff\xfe", b"\xfe\xff", b"\0<", b"<\0")
@@ -25,20 +27,23 @@ def look_at(archive: zipfile.ZipFile) -> None:
     entries = archive.infolist()
     if any(entry.flag_bits & 1 for entry in entries):
         raise Refused("parts of it are locked with a password; take the password off and try again")
-    if (
-        len(entries) > MAX_ENTRIES
-        or sum(entry.file_size for entry in entries) > MAX_UNPACKED
-        or any(_swollen(entry) for entry in entries)
-    ):
-        reason = "it unpacks to far more than any season log holds"
-        raise Refused(f"{reason}; copy your sheets into a new workbook, save that and try again")
+    if sum(entry.file_size for entry in entries) > MAX_UNPACKED:
+        raise _swollen(f"{MAX_UNPACKED // MIB} MiB")
+    if any(entry.file_size > MAX_PART for entry in entries):
+        raise _swollen(f"{MAX_PART // MIB} MiB in one part")
+    if any(entry.file_size > max(RATIO_FROM, MAX_RATIO * max(entry.compress_size, 1)) for entry in entries):
+        raise _swollen(f"{MAX_RATIO} times its size")
     for entry in entries:
         _check_prologue(archive, entry)
 
 
-def _swollen(entry: zipfile.ZipInfo) -> bool:
-    size, packed = entry.file_size, max(entry.compress_size, 1)
-    return size > MAX_PART or (size > RATIO_FROM and size > MAX_RATIO * packed)
+def too_many_packed() -> Refused:
+    """Make the refusal of an archive of too many parts."""
+    return Refused(f"it is packed of more than {MOST_PARTS:,} parts, as no season log is; {_NEW_WORKBOOK}")
+
+
+def _swollen(most: str) -> Refused:
+    return Refused(f"it unpacks to more than {most}, as no season log does; {_NEW_WORKBOOK}")
 
 
 class _Prologue:

@@ -2,16 +2,21 @@
 
 import posixpath
 import zipfile
+from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Literal
 from xml.etree import ElementTree
 
 from reporter.read.errors import SAVE_AGAIN, Refused
+from reporter.read.limits import MAX_STYLES, MAX_TAGS, too_much
 
 MAIN = "http://schemas.openxmlformats.org/spreadsheetml/2006/main"
 _STRICT = "http://purl.oclc.org/ooxml/spreadsheetml/main"
 _LINK = "{http://schemas.openxmlformats.org/package/2006/relationships}Relationship"
 _LINK_ID = "{http://schemas.openxmlformats.org/officeDocument/2006/relationships}id"
+
+_PIECE = 1 << 20
+_TAGS_A_TEXT = 4
 
 SheetKind = Literal["worksheet", "other"]  # chart sheets, dialogs and macro sheets hold no rows
 
@@ -31,8 +36,9 @@ def sheets_in(archive: zipfile.ZipFile) -> list[SheetPart]:
 
     Call it only after the look at the archive: it parses two small parts.
     """
+    tree_of(archive, "[Content_Types].xml")  # which the other library parses
     book = book_part(archive)
-    root = ElementTree.fromstring(archive.read(book))  # noqa: S314 - declarations were refused by the look
+    root = tree_of(archive, book)
     if root.tag.startswith(f"{{{_STRICT}}}"):
         raise Refused(
             "it is a Strict Open XML workbook; save it as an ordinary Excel workbook (.xlsx) instead"
@@ -59,6 +65,27 @@ def linked_parts(archive: zipfile.ZipFile, source: str, ending: str) -> list[str
     return [part for relation, part in _links(archive, source).values() if relation.endswith(ending)]
 
 
+def tree_of(archive: zipfile.ZipFile, part: str) -> ElementTree.Element:
+    """Parse a part whole, which takes many times its size; Refused where it holds too much for that."""
+    if _tags(archive, part) > MAX_STYLES:
+        raise too_much(f"{MAX_STYLES:,} styles or names")
+    return ElementTree.fromstring(archive.read(part))  # noqa: S314 - declarations were refused by the look
+
+
+def check_parts(archive: zipfile.ZipFile, sheets: Iterable[SheetPart]) -> None:
+    """Refuse a workbook of which a part beside its sheets, such as its list of texts, would take minutes."""
+    parts = {sheet.part for sheet in sheets}
+    for entry in archive.infolist():
+        aside = entry.filename not in parts and entry.file_size > MAX_TAGS
+        if aside and _tags(archive, entry.filename) > MAX_TAGS:
+            raise too_much(f"{MAX_TAGS // _TAGS_A_TEXT:,} different texts or styles")
+
+
+def _tags(archive: zipfile.ZipFile, part: str) -> int:
+    with archive.open(part) as stream:
+        return sum(piece.count(b"<") for piece in iter(lambda: stream.read(_PIECE), b""))
+
+
 def _sheet(sheet: ElementTree.Element, links: dict[str, tuple[str, str]]) -> SheetPart:
     relation, part = links[sheet.attrib[_LINK_ID]]
     return SheetPart(
@@ -80,7 +107,7 @@ def book_part(archive: zipfile.ZipFile) -> str:
 def _links(archive: zipfile.ZipFile, source: str) -> dict[str, tuple[str, str]]:
     """Read the relations of a part (``""``: of the package): id -> kind of relation, part it leads to."""
     folder = posixpath.dirname(source)
-    root = ElementTree.fromstring(archive.read(links_part(source)))  # noqa: S314
+    root = tree_of(archive, links_part(source))
     return {
         link.attrib["Id"]: (link.attrib["Type"], _resolved(folder, link.attrib["Target"]))
         for link in root.iterfind(_LINK)

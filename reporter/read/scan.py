@@ -9,6 +9,7 @@ import zipfile
 from dataclasses import dataclass, field
 
 from reporter.read.errors import SAVE_AGAIN, Refused
+from reporter.read.limits import MAX_ROWS, too_much
 from reporter.read.package import SheetPart
 from reporter.schema.a1 import corners
 
@@ -45,7 +46,7 @@ class _Scanner:
         self._value_end = b"</" + prefix + b"v>"
         self._inline = b"<" + prefix + b"is"
         self._formula = re.compile(b"<" + name + rb"f[\s/>]")
-        self._row = re.compile(b"<" + name + rb"row(\s[^>]*)?>")
+        self._row = re.compile(b"<" + name + rb"row(\s[^>]*)?/?>")
         self._merge = re.compile(b"<" + name + rb"mergeCell\s[^>]*>")
 
     def take(self, piece: bytes) -> None:
@@ -66,6 +67,8 @@ class _Scanner:
         for attributes in self._row.findall(piece):
             found = _NUMBER.search(attributes)
             number = int(found[1]) if found else scan.last_row + 1
+            if number > MAX_ROWS:
+                raise too_much(f"{MAX_ROWS:,} rows")
             if number <= scan.last_row:
                 raise Refused(f"the rows of a sheet are not stored in order; {SAVE_AGAIN}")
             scan.last_row = number

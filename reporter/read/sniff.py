@@ -3,7 +3,9 @@
 import zipfile
 from typing import BinaryIO, Literal
 
+from reporter.files.archive import too_many_parts
 from reporter.read.errors import COPY_AGAIN, SAVE_AGAIN
+from reporter.read.look import too_many_packed
 
 Kind = Literal[
     "xlsx", "xlsb", "xls", "ods", "locked", "empty", "cut short", "zip", "xml", "web page", "text", "unknown"
@@ -34,7 +36,10 @@ _WHOLE = 64 << 20  # an encrypted container names its stream in a directory that
 
 
 def sniff(file: BinaryIO) -> Kind:
-    """Tell the kind of an open file from its first bytes and, of an archive, its directory."""
+    """Tell the kind of an open file from its first bytes and, of an archive, its directory.
+
+    Refused where an archive has more parts than can be listed without harm.
+    """
     file.seek(0)
     head = file.read(_HEAD)
     if not head:
@@ -48,15 +53,20 @@ def sniff(file: BinaryIO) -> Kind:
 
 
 def _zip_kind(file: BinaryIO) -> Kind:
+    if too_many_parts(file):
+        raise too_many_packed()
     try:
-        archive = zipfile.ZipFile(file)
-    except (zipfile.BadZipFile, NotImplementedError, ValueError):
+        with zipfile.ZipFile(file) as archive:
+            return _packed_kind(archive)
+    except Exception:  # a damaged archive can fail at any depth of unpacking
         return "cut short"
-    with archive:
-        names = set(archive.namelist())
-        if "mimetype" in names:
-            with archive.open("mimetype") as entry:
-                return "ods" if entry.read(len(_ODS)) == _ODS else "zip"
+
+
+def _packed_kind(archive: zipfile.ZipFile) -> Kind:
+    names = set(archive.namelist())
+    if "mimetype" in names:
+        with archive.open("mimetype") as entry:
+            return "ods" if entry.read(len(_ODS)) == _ODS else "zip"
     if "xl/workbook.bin" in names:
         return "xlsb"
     return "xlsx" if "[Content_Types].xml" in names else "zip"

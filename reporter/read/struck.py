@@ -5,7 +5,7 @@ from typing import IO
 from xml.etree import ElementTree
 from xml.parsers import expat
 
-from reporter.read.package import MAIN, linked_part
+from reporter.read.package import MAIN, linked_part, tree_of
 
 _OFF = ("0", "false")
 _ROW, _CELL = f"{MAIN} row", f"{MAIN} c"
@@ -20,7 +20,7 @@ def struck_styles(archive: zipfile.ZipFile) -> frozenset[str]:
     part = linked_part(archive, "styles")
     if part not in archive.namelist():
         return frozenset()
-    root = ElementTree.fromstring(archive.read(part))  # noqa: S314 - declarations were refused by the look
+    root = tree_of(archive, part)
     fonts = root.iterfind(f"{{{MAIN}}}fonts/{{{MAIN}}}font")
     struck = {str(number) for number, font in enumerate(fonts) if _is_struck(font)}
     styles = root.iterfind(f"{{{MAIN}}}cellXfs/{{{MAIN}}}xf")

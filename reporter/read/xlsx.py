@@ -8,20 +8,24 @@ from typing import TYPE_CHECKING, BinaryIO, cast
 from reporter.read.cells import AS_THEY_ARE, CellError, Texts, settled_value
 from reporter.read.comments import find_comments
 from reporter.read.errors import SAVE_AGAIN, Refused
+from reporter.read.limits import (
+    MAX_AREA,
+    MAX_CELLS,
+    MAX_COLUMNS,
+    MAX_MERGES,
+    MAX_SHEETS,
+    MAX_VALUES,
+    too_much,
+)
 from reporter.read.look import look_at
 from reporter.read.marks import Marks, find_marks
-from reporter.read.package import SheetPart, sheets_in
+from reporter.read.package import SheetPart, check_parts, sheets_in
 from reporter.read.raw import Address, CellValue, RawSheet
 from reporter.read.scan import Scan, scan_sheet
 from reporter.read.struck import find_struck_rows, struck_styles
 
 if TYPE_CHECKING:
     from openpyxl.workbook import Workbook
-
-# In the sheets of one log:
-MAX_VALUES = 2_000_000  # 100,000 fish of 12 columns take 1.2 million
-MAX_CELLS = 6_000_000  # with the formatted blank ones, which take time (half a minute) but no room
-MAX_AREA = 20_000_000  # the same from column A to each row's last cell, which may lie far to the right
 
 
 def read_xlsx(
@@ -34,6 +38,9 @@ def read_xlsx(
     """
     look_at(archive)
     worksheets = [sheet for sheet in sheets_in(archive) if sheet.kind == "worksheet"]
+    if len(worksheets) > MAX_SHEETS:
+        raise too_much(f"{MAX_SHEETS:,} sheets")
+    check_parts(archive, worksheets)
     asked = [sheet for sheet in worksheets if wanted(sheet.name)]
     scans = [scan_sheet(archive, sheet) for sheet in asked]
     _check_size(scans)
@@ -47,10 +54,12 @@ def read_xlsx(
 
 
 def _check_size(scans: list[Scan]) -> None:
-    values = sum(scan.values + scan.inline for scan in scans)
-    if values > MAX_VALUES or sum(scan.cells for scan in scans) > MAX_CELLS:
-        reason = "it holds far more cells than any season log, blank or not"
-        raise Refused(f"{reason}; copy your rows into a new workbook, save that and try again")
+    if sum(scan.values + scan.inline for scan in scans) > MAX_VALUES:
+        raise too_much(f"{MAX_VALUES:,} filled cells")
+    if sum(scan.cells for scan in scans) > MAX_CELLS:
+        raise too_much(f"{MAX_CELLS:,} cells, blank or not")
+    if sum(len(scan.merged) for scan in scans) > MAX_MERGES:
+        raise too_much(f"{MAX_MERGES:,} merged cells")
 
 
 def _open_values(file: BinaryIO, names: set[str]) -> "Workbook":
@@ -133,9 +142,10 @@ class _Rows:
 
     def _take_row(self, number: int, row: tuple[CellValue, ...]) -> None:
         self._area += len(row)
+        if len(row) > MAX_COLUMNS:
+            raise too_much(f"{MAX_COLUMNS:,} columns")
         if self._area > MAX_AREA:
-            reason = "its rows reach further to the right than any season log"
-            raise Refused(f"{reason}; copy your columns into a new workbook, save that and try again")
+            raise too_much(f"{MAX_AREA:,} cells, blank ones before a row's last counted")
         self.found += len(row) - row.count(None)
         self.last = number
         values = self._settled(number, row)

@@ -80,8 +80,8 @@ CELL_CODES: frozenset[str] = frozenset(finding.code for finding in (*CELLS, *WEA
 
 CATALOGUE: dict[str, Finding] = {finding.code: finding for finding in FINDINGS}
 
-_LONGEST_PLACE = 60  # letters of something typed that a message shows
-_TYPED_PLACES = ("value", "technique", "trip", "skipped", "first", "second", "other")
+_LONGEST_PLACE = 40  # letters of something typed that a message shows
+_TYPED_PLACES = ("value", "length", "technique", "trip", "skipped", "first", "second", "other")
 
 
 def problem(
@@ -109,8 +109,11 @@ def problem(
 
 
 def _short(place: object) -> object:
-    """Cut what was typed so that a message stays a message; the value itself is kept whole beside it."""
-    return f"{place[:_LONGEST_PLACE]}..." if isinstance(place, str) and len(place) > _LONGEST_PLACE else place
+    """Put what was typed on one line and cut it to a message's; the value itself is kept whole beside it."""
+    if not isinstance(place, str):
+        return place
+    line = " ".join(place.split())
+    return line if len(line) <= _LONGEST_PLACE else f"{line[: _LONGEST_PLACE - 1]}…"
 
 
 def listed_rows(rows: Iterable[int], most: int = 8) -> str:

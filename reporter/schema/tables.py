@@ -5,6 +5,7 @@ from reporter.schema.csv_table import RATE, RATE_FIELDS, CsvField, CsvTable
 from reporter.schema.fair_tables import SIDE_BY_SIDE, STANDARDISED
 from reporter.schema.front_tables import BY_DAY_TYPE, FRONT_DAYS, TRIP_FRONT_FIELDS
 from reporter.schema.hunch_table import HUNCHES
+from reporter.schema.log_tables import LOG_TABLES
 
 _TECHNIQUE = CsvField("technique", "string", "Technique, under its one spelling.")
 _STYLE = CsvField("style", "string", "moving, slow or not given.")
@@ -162,4 +163,5 @@ TABLES: tuple[CsvTable, ...] = (
             CsvField("not_rows", "integer", "Totals lines and further headings."),
         ),
     ),
+    *LOG_TABLES,
 )

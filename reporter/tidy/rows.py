@@ -1,5 +1,6 @@
 """The rows of a sheet: which are rows, which are blank, and which are not rows at all."""
 
+from bisect import bisect_right
 from collections.abc import Iterable
 from dataclasses import dataclass, field, replace
 
@@ -224,12 +225,14 @@ def _uncalculated(raw: RawSheet, numbers: list[int], place: SheetLayout) -> dict
 
 def _merges(raw: RawSheet, numbers: list[int], place: SheetLayout) -> dict[str, dict[int, tuple[int, int]]]:
     """Find cells below the first of a merge that runs over several rows."""
-    index_of = {number: index for index, number in enumerate(numbers)}
-    keys = {placed.position + 1: key for key, placed in place.columns.items()}
     hidden: dict[str, dict[int, tuple[int, int]]] = {}
+    room = len(numbers) * len(place.columns)  # merges never overlap: more cells than these are damage
     for top, left, bottom, right in raw.merged:
-        for column in range(left, right + 1):
-            for number in range(top + 1, bottom + 1):
-                if column in keys and number in index_of:
-                    hidden.setdefault(keys[column], {})[index_of[number]] = (top, bottom)
+        rows = range(bisect_right(numbers, top), bisect_right(numbers, bottom))
+        keys = [key for key, placed in place.columns.items() if left <= placed.position + 1 <= right]
+        room -= len(rows) * len(keys)
+        if room < 0:
+            break
+        for key in keys if rows else ():
+            hidden.setdefault(key, {}).update(dict.fromkeys(rows, (top, bottom)))
     return hidden

@@ -4,17 +4,18 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any
 
-from reporter.read.raw import RawBook
+from reporter.read.raw import RawBook, RawSheet
 from reporter.schema.column import Unless
 from reporter.schema.log import BY_KEY, SHEETS
 from reporter.schema.own_layout import HOURS_FISHED
 from reporter.schema.problems import Problem, problem
+from reporter.tidy.as_typed import TypedRows, TypedSheet
 from reporter.tidy.boats import check_passengers
 from reporter.tidy.cells import CellContext
 from reporter.tidy.clients import check_clients
 from reporter.tidy.frames import frame
 from reporter.tidy.habits import read_habits
-from reporter.tidy.layout import Layout
+from reporter.tidy.layout import Layout, SheetLayout
 from reporter.tidy.lengths import check_lengths
 from reporter.tidy.links import link_trips, trip_book
 from reporter.tidy.names import read_names, resolve
@@ -24,6 +25,7 @@ from reporter.tidy.own.hours import fill_ends
 from reporter.tidy.own.place import missing
 from reporter.tidy.own.rows import own_rows
 from reporter.tidy.own.totals import check_kept_and_released
+from reporter.tidy.own.typed import OwnTyped
 from reporter.tidy.papers import check_papers
 from reporter.tidy.rows import RowFates, find_rows
 from reporter.tidy.settings import Settings, read_settings
@@ -60,6 +62,7 @@ class TidyLog:
     fates: sheet key -> what became of its rows. layout_file: file name of the layout through which it was
     read, where the log has one of its own; worksheets: then, sheet name -> the worksheets that its rows come
     from.
+    typed: sheet key -> the sheet as it stands in the log.
     """
 
     name: str
@@ -68,6 +71,7 @@ class TidyLog:
     tables: "dict[str, pd.DataFrame]"
     fates: dict[str, RowFates]
     problems: list[Problem]
+    typed: dict[str, TypedRows]
     layout_file: str = ""
     worksheets: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
 
@@ -94,6 +98,7 @@ def tidy_log(book: RawBook, layout: Layout, found: list[Problem]) -> TidyLog:
         {key: frame(tidy, extra.get(key, {})) for key, tidy in sheets.items()},
         {key: tidy.rows.fates(tidy.used) for key, tidy in sheets.items()},
         problems,
+        {key: _as_typed(book, layout[key]) for key in sheets},
         book.layout_file,
         _worksheets(layout) if book.layout_file else {},
     )
@@ -121,11 +126,18 @@ def _tidied(book: RawBook, layout: Layout, key: str, context: CellContext) -> Ti
     elif first.required and first.key not in place.columns:
         return None
     else:
-        raw = next(raw for raw in book.sheets if raw.name == place.name)
-        rows, found = find_rows(raw, sheet, place)
+        rows, found = find_rows(_raw(book, place), sheet, place)
     tidy = tidy_sheet(rows, found, context)
     tidy.problems += check_totals(tidy, context)
     return tidy
+
+
+def _as_typed(book: RawBook, place: SheetLayout) -> TypedRows:
+    return TypedSheet(_raw(book, place), place) if place.sources is None else OwnTyped(book, place)
+
+
+def _raw(book: RawBook, place: SheetLayout) -> RawSheet:
+    return next(raw for raw in book.sheets if raw.name == place.name)
 
 
 def _check_sheets(

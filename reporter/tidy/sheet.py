@@ -13,7 +13,6 @@ from reporter.tidy.ranges import impossible, own_unit, unusual
 from reporter.tidy.rows import Rows
 from reporter.tidy.words import NotRead, shown
 
-_LONGEST_SHOWN = 40  # letters of a cell in a message, which has two lines
 _ERROR_CELL = NotRead("is an error: a formula has lost its cell", "Type the value in.")
 
 
@@ -37,12 +36,12 @@ class TidySheet:
         return self.rows.sheet
 
     def typed(self, index: int, key: str) -> str:
-        """Return a cell's content as a person would recognise it, cut where it is long."""
+        """Return a cell's whole content: text as it stands, anything else as a person would recognise it."""
         if index in self.rows.errors.get(key, {}):
             return self.rows.errors[key][index]
         cells = self.rows.cells.get(key)
-        text = shown(cells[index]) if cells else ""
-        return text if len(text) <= _LONGEST_SHOWN else f"{text[: _LONGEST_SHOWN - 1]}…"
+        cell = cells[index] if cells else None
+        return cell if isinstance(cell, str) else shown(cell)
 
     def filled(self, key: str) -> list[bool]:
         """Return for every row whether anything is typed in a column, readable or not."""

@@ -20,7 +20,8 @@ from reporter.schema.csv_table import CsvField, CsvTable
 from reporter.schema.tables import TABLES
 from reporter.write.clean import clean
 
-_FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r")
+# The signs that begin a formula, the wide ones of other keyboards too, and what may stand before one unseen.
+_FORMULA_STARTS = ("=", "+", "-", "@", "\uff1d", "\uff0b", "\uff0d", "\uff20", "\t", "\r", "\n")
 
 
 def guard_tables(folder: Path, inputs: Sequence[Path]) -> None:
@@ -43,12 +44,15 @@ def guard_tables(folder: Path, inputs: Sequence[Path]) -> None:
 
 
 def write_tables(tables: Mapping[str, pd.DataFrame], title: str, folder: Path) -> None:
-    """Write each table as UTF-8 CSV, then the description that makes them a package."""
+    """Write the package's description, then each table as UTF-8 CSV; every file whole or not at all.
+
+    The description goes first: by it the folder is known as ours, should the rest never be written.
+    """
     make_folder(folder)
+    replace_file(folder / PACKAGE, lambda path: _write_package(path, title))
     for spec in TABLES:
         rows = _rows(tables[spec.name], spec)
         replace_file(folder / f"{spec.name}.csv", partial(_write_csv, spec=spec, rows=rows))
-    replace_file(folder / PACKAGE, lambda path: _write_package(path, title))
 
 
 def _write_csv(path: Path, spec: CsvTable, rows: Iterator[tuple[str, ...]]) -> None:

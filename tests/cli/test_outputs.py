@@ -159,7 +159,9 @@ def test_tables_say_what_the_log_says(tables: Path) -> None:
     assert (counts["Catch"]["read"], counts["Catch"]["used"], counts["Catch"]["set_aside"]) == ("4", "3", "1")
 
 
-@pytest.mark.parametrize("text", ["=1+1", "+1+1", "-dragged", "@SUM(A1)", "=HYPERLINK('http://x')"])
+@pytest.mark.parametrize(
+    "text", ["=1+1", "+1+1", "-dragged", "@SUM(A1)", "=HYPERLINK('http://x')", "\n=1", "＝1+1"]
+)
 def test_text_that_a_spreadsheet_would_run_is_neutralised(
     text: str, tmp_path: Path, write_log: WriteLog, run: Run
 ) -> None:
@@ -167,7 +169,8 @@ def test_text_that_a_spreadsheet_would_run_is_neutralised(
     replace_text(log, "placeholder", text)
     assert run("build", log, "--tables", tmp_path / "tables").code == 0
     stint = rows_of(tmp_path / "tables/stints.csv")[0]
-    assert stint["variant"] == f"'{text}"
+    assert stint["variant"] == f"'{text.strip()}"
+    assert rows_of(tmp_path / "tables/log_effort.csv")[0]["variant"] == f"'{text}"
     assert stint["retrieve"] == "-4.5"
 
 
@@ -204,3 +207,30 @@ def test_tables_may_lie_beside_files_of_other_names_and_are_replaced(
     for _ in range(2):
         assert run("build", log, "--tables", tmp_path).code == 0
     assert (tmp_path / "notes.txt").read_text() == "mine"
+
+
+def test_log_as_typed_is_among_the_tables_with_the_headings_above_it(
+    tmp_path: Path, write_log: WriteLog, run: Run
+) -> None:
+    changes = {
+        "Catch": {"A6": "T-002", "F1": "Notes", "F6": "as typed"},
+        "Trips": {"D2": "6.45p", "A6": "Total"},
+    }
+    assert run("build", write_log(changes), "--tables", tmp_path / "tables").code == 0
+    catch = rows_of(tmp_path / "tables" / "log_catch.csv")
+    assert [line["row"] for line in catch] == ["2", "3", "4", "6"]
+    assert [line["length"] for line in catch] == ["15.5", "14", "18.25", ""]
+    trips = rows_of(tmp_path / "tables" / "log_trips.csv")
+    assert [(line["date"], line["start"]) for line in trips[:2]] == [
+        ("2026-04-18", "6.45p"),
+        ("2026-07-04", "06:00:00"),
+    ]
+    assert trips[3]["trip"] == "Total"
+    headings = rows_of(tmp_path / "tables" / "log_columns.csv")
+    assert {"sheet": "Catch", "name": "length", "heading": "Length (in)", "column": "D"} in headings
+
+
+def test_no_two_columns_of_a_sheet_share_a_name_as_typed() -> None:
+    for table in TABLES:
+        names = [field.name for field in table.fields]
+        assert len(set(names)) == len(names), table.name

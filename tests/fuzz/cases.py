@@ -1,51 +1,86 @@
 """One case of the fuzz: a mutated log goes through the reader, the checks and, now and then, the report."""
 
-import io
+import os
 import random
+import re
+import shutil
 import time
 from pathlib import Path
-
-import openpyxl
 
 from reporter.read.errors import Unreadable
 from reporter.run.build import build, plan
 from reporter.run.season import read_season
-from tests.conftest import clean_sheets
 from tests.fuzz.mutate import mutate
+from tests.fuzz.mutate_others import mutate_csv, mutate_ods, mutate_xls
+from tests.fuzz.sources import LAYOUT, Files
 
-SLOWEST_S = 5.0
+SLOWEST_S = 5.0  # of a processor, for a computer may be busy with other things
+HANGS_S = 30.0  # by the clock
+MOST_MIB = 1024
 _BUILT_SHARE = 0.1
+_LAYOUT_SHARE = 0.4  # of the logs in another layout, those of which the layout is mutated
+_MUTATIONS = {"log.xlsx": mutate, "log.ods": mutate_ods, "log.xls": mutate_xls}
+_PEAK, _FORGET = Path("/proc/self/status"), Path("/proc/self/clear_refs")
 
 
-def clean_log() -> bytes:
-    """Return the log that the mutations start from."""
-    book = openpyxl.Workbook()
-    book.remove(book.active)
-    for name, rows in clean_sheets().items():
-        page = book.create_sheet(name)
-        for row in rows:
-            page.append(row)
-    made = io.BytesIO()
-    book.save(made)
-    return made.getvalue()
-
-
-def run_case(seed: int, source: bytes, folder: Path) -> str:
+def run_case(seed: int, source: Files, folder: Path) -> str:
     """Return what became of a case: refused, stopped, read or built; anything else is raised."""
     rng = random.Random(seed)  # noqa: S311 - guards nothing
-    log = folder / "log.xlsx"
-    log.write_bytes(mutate(rng, source))
-    begun = time.perf_counter()
+    log = _saved(rng, source, folder)
+    _forget_peak()
+    begun, worked = time.perf_counter(), _worked()
     outcome = _outcome(log, built=rng.random() < _BUILT_SHARE)
-    assert time.perf_counter() - begun < SLOWEST_S, f"case {seed} took too long"
+    assert _worked() - worked < SLOWEST_S, f"case {seed} took too long"
+    assert time.perf_counter() - begun < HANGS_S, f"case {seed} hung"
+    assert peak_mib() < MOST_MIB, f"case {seed} took too much memory"
     return outcome
+
+
+def _saved(rng: random.Random, source: Files, folder: Path) -> Path:
+    if LAYOUT in source:
+        return _saved_with_layout(rng, source, folder)
+    for name, data in source.items():
+        if name in _MUTATIONS:
+            (folder / name).write_bytes(_MUTATIONS[name](rng, data))
+            return folder / name
+    log = folder / "log"
+    shutil.rmtree(log, ignore_errors=True)
+    log.mkdir()
+    for name, data in mutate_csv(rng, source).items():
+        (log / name).write_bytes(data)
+    return log
+
+
+def _saved_with_layout(rng: random.Random, source: Files, folder: Path) -> Path:
+    """Save a log in another layout and the layout beside it, one of them mutated."""
+    mutated = LAYOUT if rng.random() < _LAYOUT_SHARE else "log.xlsx"
+    for name, data in source.items():
+        (folder / name).write_bytes(mutate(rng, data) if name == mutated else data)
+    return folder / "log.xlsx"
+
+
+def _worked() -> float:
+    """Seconds of a processor that this process and its ended children have used."""
+    return sum(os.times()[:4])
+
+
+def _forget_peak() -> None:
+    """Let the system measure the most memory anew, where it can."""
+    if _FORGET.exists():
+        _FORGET.write_text("5", encoding="ascii")
+
+
+def peak_mib() -> int:
+    """Return the most memory held since it was last forgotten, 0 where the system does not say."""
+    found = re.search(r"VmHWM:\s*(\d+)", _PEAK.read_text(encoding="ascii")) if _PEAK.exists() else None
+    return int(found[1]) // 1024 if found else 0
 
 
 def _outcome(log: Path, built: bool) -> str:
     try:
         reading = read_season(log)
     except Unreadable as refused:
-        return "refused" if str(refused).endswith(".") else "refused without a sentence"
+        return "refused" if _is_a_sentence(str(refused), log) else f"refused without a sentence: {refused}"
     for count in reading.counts.values():
         assert count.read == count.used + count.set_aside + count.blank + count.not_rows
         assert min(count.read, count.used, count.set_aside, count.blank, count.not_rows) >= 0
@@ -57,3 +92,8 @@ def _outcome(log: Path, built: bool) -> str:
     (job,) = plan([log], None, None)
     build(job, [log])
     return "built"
+
+
+def _is_a_sentence(said: str, log: Path) -> bool:
+    named = tuple(f"I cannot read {name}: " for name in (log.name, LAYOUT))
+    return said.startswith(named) and said.endswith(".") and "\n" not in said

@@ -1,4 +1,4 @@
-"""Mutations of a workbook: of its bytes, of its XML parts, of its cells."""
+"""Mutations of an .xlsx workbook: of its bytes, of its XML parts, of its cells."""
 
 import io
 import random
@@ -8,7 +8,7 @@ from collections.abc import Callable
 from xml.sax.saxutils import escape
 
 _CELL = re.compile(rb'<c r="([A-Z]+\d+)"[^>]*?(?:/>|>.*?</c>)')
-_NUMBERS = (
+NUMBERS = (
     b"0",
     b"-1",
     b"1e308",
@@ -22,7 +22,7 @@ _NUMBERS = (
     b"46000",
     b"60",
 )
-_TEXTS = (
+TEXTS = (
     *(
         "",
         " ",
@@ -41,7 +41,7 @@ _TEXTS = (
         "９９",
         "18¼”",
         "½",
-        "x" * 33_000,
+        "x" * 32_767,
         "\ud7ff",
         "_x0000_",
         "7.30p",
@@ -84,11 +84,12 @@ _TAGS = (
 
 def mutate(rng: random.Random, source: bytes) -> bytes:
     """Return a mutated workbook; one of three ways."""
-    way = rng.choice((_bytes, _parts, _cells, _cells))
+    way = rng.choice((mutate_bytes, _parts, _cells, _cells))
     return way(rng, source)
 
 
-def _bytes(rng: random.Random, source: bytes) -> bytes:
+def mutate_bytes(rng: random.Random, source: bytes) -> bytes:
+    """Return the same file with some of its bytes changed, and now and then cut short."""
     data = bytearray(source)
     for _ in range(rng.choice((1, 1, 2, 8, 64))):
         data[rng.randrange(len(data))] = rng.randrange(256)
@@ -114,7 +115,7 @@ def _parts(rng: random.Random, source: bytes) -> bytes:
             return data.replace(old, rng.choice(_TAGS), rng.choice((1, -1)))
         return data[:at] + rng.randbytes(rng.randrange(1, 9)) + data[at:]
 
-    return _repacked(source, change)
+    return repacked(source, change)
 
 
 def _cells(rng: random.Random, source: bytes) -> bytes:
@@ -125,12 +126,12 @@ def _cells(rng: random.Random, source: bytes) -> bytes:
             return data
         return _CELL.sub(lambda cell: _cell(rng, cell[1]) if rng.random() < share else cell[0], data)
 
-    return _repacked(source, change)
+    return repacked(source, change)
 
 
 def _cell(rng: random.Random, at: bytes) -> bytes:
     """Return another cell for an address: a number, a text, a truth value, an error, a formula, or none."""
-    number, text = rng.choice(_NUMBERS), escape(rng.choice(_TEXTS)).encode()
+    number, text = rng.choice(NUMBERS), escape(rng.choice(TEXTS)).encode()
     return rng.choice(
         (
             b'<c r="%b"><v>%b</v></c>' % (at, number),
@@ -147,7 +148,8 @@ def _cell(rng: random.Random, at: bytes) -> bytes:
     )
 
 
-def _repacked(source: bytes, change: Callable[[str, bytes], bytes | None]) -> bytes:
+def repacked(source: bytes, change: Callable[[str, bytes], bytes | None]) -> bytes:
+    """Return an archive with its parts changed, or left out where the change is None."""
     made = io.BytesIO()
     with zipfile.ZipFile(io.BytesIO(source)) as old, zipfile.ZipFile(made, "w", zipfile.ZIP_DEFLATED) as new:
         for name in old.namelist():

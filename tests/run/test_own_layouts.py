@@ -361,6 +361,7 @@ def test_message_of_a_layout_fits_two_lines(finding: Finding) -> None:
     places = dict.fromkeys(("sheet", "sheet_name", "heading", "second_sheet"), "Days on the water")
     places |= {"value": "Kind of fish", "first": "Kind of fish", "second": "Sort of fish", "how": longest}
     places |= dict.fromkeys(("count", "kept", "released", "sum", "first_row"), "240")
+    places["columns"] = ", ".join(["'Anglers on the deck'"] * 4)
     places["lost"] = "There are no rates, only totals"
     text = f"{finding.text.format(**places)} {finding.remedy.format(**places)}"
     assert len(text) <= 220

@@ -73,7 +73,7 @@ OWN_LAYOUT: tuple[Finding, ...] = (
         "own_not_read",
         "note",
         "Columns that the layout leaves out",
-        "Not read, as the layout says: {value}.",
+        "Not read, as the layout says: {columns}.",
         "Nothing, if they are yours alone.",
     ),
     Finding(

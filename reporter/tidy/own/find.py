@@ -13,7 +13,7 @@ from reporter.tidy.own.headings import Headings, headings_at
 from reporter.tidy.own.model import OwnColumn, OwnSheet
 
 HEADING_SEARCH_ROWS = 40
-_A_LINE, _LONGEST = 58, 40
+_A_LINE, _LONGEST = 90, 40
 """Letters of the headings that one message names, and of each of them, so that it has two lines."""
 
 
@@ -100,7 +100,8 @@ def _not_read(raw: RawSheet, headings: Headings, columns: list[OwnColumn], taken
                 filled[position] = (first, count + 1)
     left_out = [c.heading or column_letters(c.position + 1) for c in columns if not c.target]
     problems = [
-        problem("own_not_read", raw.name, row=headings.last_row, value=line) for line in _lines(left_out)
+        problem("own_not_read", raw.name, row=headings.last_row, value=line, columns=line)
+        for line in _lines(left_out)
     ]
     for position, (first, count) in sorted(filled.items()):
         heading = headings.texts.get(position)

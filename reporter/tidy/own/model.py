@@ -38,7 +38,8 @@ class OwnLayout:
     """How a log in another layout is read.
 
     name: file name of the layout's workbook. evenly: whether the techniques of a trip share its time where
-    no column times them. every_trip: column key of Trips -> what holds on every trip where no column says.
+    no column times them. every_row: sheet key -> column key -> what holds on every row of it where no column
+    of a worksheet says.
     own_sheets: sheets of the log's own kind that stand in the layout's workbook, under their own names.
     """
 

@@ -1,5 +1,6 @@
 """The rows of a sheet of the log, found in worksheets of another layout."""
 
+from bisect import bisect_left
 from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
 
@@ -9,7 +10,7 @@ from reporter.schema.log import BY_KEY, folded
 from reporter.schema.own_layout import CLOCK, own_sheet
 from reporter.schema.own_layout_book import WORKSHEET
 from reporter.schema.problems import Problem
-from reporter.schema.row_codes import row_code
+from reporter.schema.row_codes import row_code, row_in_sheet, worksheet_of
 from reporter.tidy.layout import Placed, SheetLayout, Source
 from reporter.tidy.not_rows import headings_again
 from reporter.tidy.own.clock import split_clock
@@ -94,6 +95,14 @@ class _Found:
 
     def code(self, number: int) -> int:
         return row_code(number, self.worksheet)
+
+    def merges(self) -> dict[tuple[int, int], list[tuple[int, int]]]:
+        """Return worksheet and column -> first and last rows of the merges over several rows, ascending."""
+        spans: dict[tuple[int, int], list[tuple[int, int]]] = {}
+        for top, left, bottom, right in sorted(self.raw.merged):
+            for column in range(left, min(right, self.body.width) + 1) if bottom > top else ():
+                spans.setdefault((self.worksheet, column), []).append((top, bottom))
+        return spans
 
     def _single(self) -> Iterator[_Row]:
         """One row of the log for each worksheet row, or for each group in which something stands."""
@@ -182,23 +191,19 @@ def _merged(
     found: list[_Found], rows: list[_Row], keys: dict[str, None]
 ) -> dict[str, dict[int, tuple[int, int]]]:
     """Find cells below the first of a merge that runs over several rows."""
-    hidden = {
-        (one.code(number), column): (top, bottom)
-        for one in found
-        for top, left, bottom, right in one.raw.merged
-        for number in range(top + 1, min(bottom, one.raw.numbers[-1]) + 1)
-        for column in range(left, min(right, one.body.width) + 1)
-    }
-    spans: dict[str, dict[int, tuple[int, int]]] = {}
-    if not hidden:
-        return spans
-    for name in keys:
+    merges = {at: spans for one in found for at, spans in one.merges().items()}
+    hidden: dict[str, dict[int, tuple[int, int]]] = {}
+    for name in keys if merges else ():
         for index, row in enumerate(rows):
             spot = row.spots.get(name)
-            span = hidden.get((spot.number, spot.placed.position + 1)) if spot else None
-            if span and row.cells[name] is None:
-                spans.setdefault(name, {})[index] = span
-    return spans
+            if spot is None or row.cells[name] is not None:
+                continue
+            spans = merges.get((worksheet_of(spot.number), spot.placed.position + 1), [])
+            number = row_in_sheet(spot.number)
+            last = bisect_left(spans, (number, 0)) - 1  # the merge that begins nearest above
+            if last >= 0 and number <= spans[last][1]:
+                hidden.setdefault(name, {})[index] = spans[last]
+    return hidden
 
 
 def _looks(found: list[_Found]) -> Looks:
