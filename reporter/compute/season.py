@@ -155,8 +155,12 @@ def _described(pairs: pd.DataFrame, techniques: pd.DataFrame, trips: pd.DataFram
 
 
 def _worksheets(log: TidyLog, key: str) -> tuple[str, ...]:
-    """Return the worksheets that the rows of a sheet come from, in a log of another layout."""
-    return log.worksheets.get(BY_KEY[key].name, ())
+    """Return the worksheets that the rows of a sheet come from, in a log of another layout.
+
+    A sheet to which no column of the layout belongs has no rows: one worksheet without a name.
+    """
+    nowhere = ("",) if log.layout_file else ()
+    return log.worksheets.get(BY_KEY[key].name) or nowhere
 
 
 def _with_aside(fates: dict[str, RowFates], more: dict[str, list[int]]) -> dict[str, RowFates]:

@@ -1,5 +1,6 @@
 """Workbooks as guides keep them, adopted as proposed: trips, fish and rod-hours come out as typed."""
 
+import csv
 import datetime as dt
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
@@ -11,6 +12,7 @@ from openpyxl.worksheet.worksheet import Worksheet
 
 from reporter.read.errors import Unreadable
 from reporter.run.adopt import adopt
+from reporter.run.build import Job, build
 from reporter.run.season import Reading, read_season
 from tests.run.test_own_layouts import confirm, write_rows
 
@@ -342,6 +344,19 @@ def test_every_typed_column_is_read_or_named(name: str, tmp_path: Path) -> None:
     for row in rows[rows.index(dict(zip(heads, heads, strict=True))) + 1 :]:
         if row["Means"] == "not read" and row["Example"] and _is_read(log, row["Worksheet"]):
             assert f"'{row['Heading'] or row['Column']}'" in said
+
+
+@pytest.mark.parametrize("name", HABITS)
+def test_habit_gives_a_report_and_tables(name: str, tmp_path: Path) -> None:
+    habit = HABITS[name]
+    log = written(tmp_path / "mine.xlsx", habit)
+    adopt(log)
+    confirm(log, habit.answers)
+    build(Job(log, tmp_path / "mine report.xlsx", tmp_path / "tables"), [log])
+    assert (tmp_path / "mine report.xlsx").exists()
+    with (tmp_path / "tables" / "trips.csv").open(encoding="utf-8-sig", newline="") as file:
+        trips = list(csv.DictReader(file))
+    assert (len(trips), sum(float(trip["fish"] or 0) for trip in trips)) == (habit.trips, habit.fish)
 
 
 def _is_read(log: Path, worksheet: object) -> bool:
