@@ -221,7 +221,7 @@ TECHNIQUE_STYLES: dict[str, str] = {
     **dict.fromkeys(
         ("crank", "crankbait", "spinner", "spinnerbait", "swimbait", "topwater", "buzzbait"), "moving"
     ),
-    **dict.fromkeys(("squarebill", "lipless", "jerkbait", "popper", "chatter", "vibe", "moving"), "moving"),
+    **dict.fromkeys(("squarebill", "lipless", "jerkbait", "popper", "moving"), "moving"),
     **dict.fromkeys(
         ("jig", "worm", "wacky", "texas", "carolina", "tube", "drop", "shaky", "finesse", "slow"), "slow"
     ),
