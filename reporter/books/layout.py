@@ -52,7 +52,7 @@ def layout_book(proposal: Proposal, log_name: str) -> Book:
     sheets = (
         _first_sheet(proposal, log_name),
         _columns_sheet(proposal),
-        _season_sheet(proposal, system),
+        *_season_sheet(proposal, system),
         *_techniques_sheet(proposal, system),
         _lists_sheet(system),
     )
@@ -67,9 +67,9 @@ _HOW = (
     " column alone.",
     f"2. Columns of one technique or one species carry the same word under {COLUMNS['group']}: where your log"
     " has a column a technique, a row of it becomes a row for each technique in which something is typed.",
-    "3. The sheet Season holds what the report must know of your season; fill in what you can. Techniques, if"
-    " it is there, lists the names found: say of each whether it is moving or slow, and write other spellings"
-    " of one name under Also called.",
+    "3. The sheet Season, where your log has none, holds what the report must know of your season; fill in"
+    " what you can. Techniques, where your log has none, lists the names found: say of each whether it is"
+    " moving or slow, and write other spellings of one name under Also called.",
     f"4. When all is right, answer '{QUESTIONS['use']}' with {YES} and save this workbook. Your log itself is"
     " never changed. Keep this workbook beside it, under its name.",
 )
@@ -175,8 +175,11 @@ def _label(target: str, key: str) -> str:
     return meaning(BY_KEY[target], own_sheet(target).column(key)) if target else NOT_READ
 
 
-def _season_sheet(proposal: Proposal, system: System) -> Sheet:
-    return Sheet("Season", (season_table(system, proposal.settings),), "log", bare=True)
+def _season_sheet(proposal: Proposal, system: System) -> tuple[Sheet, ...]:
+    """Return the settings to fill in, unless the log has a worksheet of them."""
+    if any(sheet.row_is == "season" for sheet in proposal.sheets):
+        return ()
+    return (Sheet("Season", (season_table(system, proposal.settings),), "log", bare=True),)
 
 
 def _techniques_sheet(proposal: Proposal, system: System) -> tuple[Sheet, ...]:

@@ -45,6 +45,7 @@ NOT_READ = "not read"
 """What stands for the meaning of a column, or of a worksheet, that is left alone."""
 
 ROW_IS: dict[str, str] = {
+    "season": "a setting",
     "trips": "a trip",
     "effort": "a technique on a trip",
     "catch": "a fish",
@@ -111,5 +112,5 @@ def meaning(sheet: Sheet, column: Column) -> str:
 
 def meanings() -> dict[str, tuple[str, str]]:
     """Return every meaning that a column may have -> sheet key, column key; in the log's order."""
-    sheets = [own_sheet(sheet.key) for sheet in SHEETS if sheet.key != "season"]
+    sheets = [own_sheet(sheet.key) for sheet in SHEETS]
     return {meaning(sheet, column): (sheet.key, column.key) for sheet in sheets for column in sheet.columns}

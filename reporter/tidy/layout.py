@@ -154,7 +154,7 @@ def wanted_sheet(name: str) -> bool:
 def find_layout(book: RawBook) -> tuple[Layout, list[Problem]]:
     """Find each sheet and column of the log by its name; what is missing, doubled or unknown is said."""
     layout: Layout = {}
-    problems = [problem("sheet_not_read", name) for name in book.unread if folded(name) not in _TEXT_SHEETS]
+    problems = [problem("sheet_not_read", name) for name in unread_sheets(book)]
     if book.blind:
         problems.append(problem("format_blind", "Workbook", value=book.blind))
     for raw in book.sheets:
@@ -170,8 +170,13 @@ def find_layout(book: RawBook) -> tuple[Layout, list[Problem]]:
     return layout, [*_missing_sheets(book, layout), *problems]
 
 
+def unread_sheets(book: RawBook) -> list[str]:
+    """Return the worksheets that are not read; those of a blank log that only hold text are not meant to be."""
+    return [name for name in book.unread if folded(name) not in _TEXT_SHEETS]
+
+
 def _missing_sheets(book: RawBook, layout: Layout) -> list[Problem]:
-    others = [name for name in book.unread if folded(name) not in _TEXT_SHEETS]
+    others = unread_sheets(book)
     hint = f" I found {_listed(others)}." if others else ""
     empty = {sheet.key for raw in book.sheets if (sheet := find_sheet(raw.name))} - set(layout)
     return [

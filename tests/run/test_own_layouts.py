@@ -1,6 +1,7 @@
 """Logs in layouts that are not ours, read from end to end: what they say is what ours says."""
 
 import datetime as dt
+import shutil
 from collections.abc import Mapping, Sequence
 from pathlib import Path
 
@@ -17,6 +18,7 @@ from reporter.run.season import Reading, read_season
 from reporter.schema.finding import Finding
 from reporter.schema.findings.own_layout import OWN_LAYOUT
 from reporter.schema.own_layout import HOW_TO_GIVE
+from tests.demo.make import CLEAN, SAMPLES
 from tests.demo.own_layouts import OWN_LAYOUTS, Trip, season, write_fish_list, write_ours, write_wide
 
 TRIPS = ["date", "water", "anglers", "boat_hours", "rods", "fish", "kept", "released", "rod_hours"]
@@ -387,3 +389,23 @@ def test_fix_list_of_a_wide_sheet_mends_its_own_cells(wide: Path) -> None:
     ]
     assert changed == [("I5", "some", 2)]
     assert problems(mended.reading, "cell_unread") == []
+
+
+def test_log_of_ours_with_a_renamed_heading_is_adopted_whole(tmp_path: Path) -> None:
+    path = tmp_path / "log.xlsx"
+    shutil.copy(SAMPLES / CLEAN, path)
+    expected = tables(read_season(path))
+    change(path, "Trips", B1="When we went")
+    assert [stop.code for stop in read_season(path).stops] == ["column_missing"]
+    adopt(path)
+    proposed = openpyxl.load_workbook(layout_path(path))
+    assert "Season" not in proposed.sheetnames
+    meant = [
+        (row[2].value, row[4].value) for row in proposed["Columns"].iter_rows() if row[0].value == "Trips"
+    ]
+    assert ("When we went", "Trips: Date") in meant
+    confirm(path)
+    reading = read_season(path)
+    for name, table in tables(reading).items():
+        pd.testing.assert_frame_equal(table, expected[name], check_dtype=False)
+    assert {found.code for found in reading.problems} <= {"own_not_read"}

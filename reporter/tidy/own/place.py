@@ -17,6 +17,7 @@ from reporter.tidy.layout import (
     Worksheet,
     find_layout,
     missing_headings,
+    unread_sheets,
 )
 from reporter.tidy.not_rows import FREE_TEXT
 from reporter.tidy.own.find import FoundSheet, find_worksheet
@@ -58,7 +59,7 @@ def _worksheets(book: RawBook, own: OwnLayout) -> tuple[list[FoundSheet], list[P
     """Find the worksheets that the layout names, each with its columns."""
     by_name = {raw.name: raw for raw in book.sheets if raw.rows}
     found: list[FoundSheet] = []
-    problems = [problem("sheet_not_read", name) for name in book.unread]
+    problems = [problem("sheet_not_read", name) for name in unread_sheets(book)]
     if book.blind:
         problems.append(problem("format_blind", "Workbook", value=book.blind))
     for sheet in own.sheets:

@@ -19,6 +19,7 @@ _MOST_COLUMNS = 400
 _LONGEST_HEADING = 60
 _MEASURE_WORDS = {word for known in (MEASURES, FISH_MEASURES) for some in known.values() for word in some}
 _NUMBER = re.compile(r"\d{1,9}(\.\d{1,9})?")
+_LARGEST = 10**15
 _ROWS = 400  # that are looked at
 _MOST_HEADING_ROWS = 4
 _LEAST_KNOWN = 2  # headings that must be known before a row is taken for a heading row
@@ -61,7 +62,9 @@ def _cells(body: list[tuple[CellValue, ...]], position: int) -> tuple[CellValue,
 
 
 def _seen(cell: CellValue) -> CellValue:
-    """Return a cell as it is looked at: a number that is stored as text is one."""
+    """Return a cell as it is looked at: a number stored as text is one, one beyond all sense is text."""
+    if isinstance(cell, int) and abs(cell) > _LARGEST:
+        return str(cell)
     return float(cell) if isinstance(cell, str) and _NUMBER.fullmatch(cell.strip()) else cell
 
 

@@ -4,7 +4,7 @@ import datetime as dt
 from collections import Counter
 
 from reporter.read.raw import RawBook
-from reporter.schema.log import folded
+from reporter.schema.log import TEXT_SHEETS, folded
 from reporter.schema.own_layout import own_sheet
 from reporter.schema.own_words import TECHNIQUE_SHORT
 from reporter.schema.units import USUAL
@@ -22,6 +22,7 @@ from reporter.tidy.words import NotRead, trimmed
 
 _LINKED = ("effort", "catch", "")
 """Kinds of row that point at trips; worksheets of no kind may turn out to, once trips are known."""
+_TEXTS = frozenset(folded(name) for name in TEXT_SHEETS)
 _MOST_NAMES = 60
 _LONGEST_BASS_IN = 30.0  # no bass is longer, so what reads so is in centimetres
 _WARMEST_C = 40.0  # water is never warmer, so what reads so is in °F
@@ -29,7 +30,7 @@ _WARMEST_C = 40.0  # water is never warmer, so what reads so is in °F
 
 def propose(book: RawBook) -> Proposal:
     """Propose what every worksheet and column of a log may mean."""
-    seen = [(raw, look(raw)) for raw in book.sheets]
+    seen = [(raw, look(raw)) for raw in book.sheets if folded(raw.name) not in _TEXTS]
     kept = [(sheet, grouped(sheet.columns)) for _, sheet in seen if sheet is not None]
     alone = [propose_sheet(sheet, groups, None) for sheet, groups in kept]
     trips = [sheet for sheet in alone if sheet.row_is == "trips"]
