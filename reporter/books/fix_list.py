@@ -14,7 +14,7 @@ from reporter.schema.own_layout import own_sheet
 from reporter.schema.problems import Problem
 from reporter.schema.units import System
 from reporter.tidy.known import known_names
-from reporter.tidy.layout import Layout
+from reporter.tidy.places import Layout
 from reporter.tidy.season import TidyLog
 from reporter.tidy.settings import setting_named
 from reporter.tidy.spots import Spot, in_workbook_order, sheet_key, spot_of

@@ -11,9 +11,10 @@ from reporter.compute.worksheets import by_worksheet
 from reporter.read.door import open_log
 from reporter.run.weather import station_hours
 from reporter.schema.problems import Problem
-from reporter.tidy.layout import Layout, find_layout, wanted_sheet
+from reporter.tidy.layout import find_layout, wanted_sheet
 from reporter.tidy.own.counts import row_counts
 from reporter.tidy.own.place import place_own
+from reporter.tidy.places import Layout
 from reporter.tidy.rows import RowCount
 from reporter.tidy.season import TidyLog, tidy_log
 

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from typing import Protocol
 
 from reporter.read.raw import CellValue, RawSheet
-from reporter.tidy.layout import Placed, SheetLayout
+from reporter.tidy.places import Placed, SheetLayout
 from reporter.tidy.words import shown
 
 _HOUR, _MINUTE = 3600, 60

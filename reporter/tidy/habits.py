@@ -16,8 +16,8 @@ from reporter.schema.log import BY_KEY
 from reporter.schema.problems import Problem, problem
 from reporter.schema.thresholds import OUNCES_POINTS_FROM, OUNCES_POINTS_SHARE, TURNED_DATES_FROM
 from reporter.tidy.cells import CellContext
-from reporter.tidy.layout import Layout, Placed
 from reporter.tidy.moments import EITHER_ORDER, DateOrder, order_of
+from reporter.tidy.places import Layout, Placed
 from reporter.tidy.ranges import own_unit
 from reporter.tidy.words import plain, shown
 

@@ -4,146 +4,21 @@ Everything above reads cells only through a Layout, so that a workbook with othe
 Layout and nothing else. This one is found by the schema's own headings.
 """
 
-import re
-from collections.abc import Container, Iterable, Mapping
-from dataclasses import dataclass, field
-from functools import cache, lru_cache
-from typing import Literal
+from collections.abc import Container, Iterable
 
 from reporter.read.raw import CellValue, RawBook, RawSheet
 from reporter.schema.a1 import address
 from reporter.schema.column import Column, Sheet
-from reporter.schema.log import BY_KEY, SHEETS, TEXT_SHEETS, find_sheet, folded
+from reporter.schema.log import SHEETS, TEXT_SHEETS, find_sheet, folded
 from reporter.schema.problems import Problem, problem
-from reporter.schema.units import Quantity, Unit, find_unit
+from reporter.tidy.headings import heading_key, match_heading
 from reporter.tidy.near import nearest
+from reporter.tidy.places import Layout, Placed, SheetLayout
 from reporter.tidy.second_table import side_table
 from reporter.tidy.words import plain
 
 _HEADING_SEARCH_ROWS = 40
-_BRACKETED = re.compile(r"(.*?)\s*[(\[]([^()\[\]]*)[)\]]\s*\*?")
 _TEXT_SHEETS = frozenset(folded(name) for name in TEXT_SHEETS)
-
-
-@dataclass(frozen=True, slots=True)
-class Placed:
-    """A column's place: position in a raw row (from 0), heading as typed, unit named there if any."""
-
-    position: int
-    heading: str
-    unit: Unit | None = None
-
-    def odd_unit(self, column: Column) -> str:
-        """Return what stands in the heading's brackets in the place of a unit of the column, if anything."""
-        bracketed = _BRACKETED.fullmatch(self.heading)
-        return bracketed[2].strip() if column.quantity and self.unit is None and bracketed else ""
-
-
-@dataclass(frozen=True, slots=True)
-class Group:
-    """Columns that together make one row of a sheet out of a row of a worksheet: those of one technique, say.
-
-    columns: column key -> place. fixed: column key -> what the headings say instead of a cell. The row is
-    made where one of `filled` holds something and none of `blank` does.
-    """
-
-    columns: dict[str, Placed]
-    fixed: dict[str, CellValue]
-    filled: tuple[Placed, ...]
-    blank: tuple[Placed, ...] = ()
-
-
-@dataclass(frozen=True, slots=True)
-class TripCells:
-    """How a worksheet of another layout says which trip a row belongs to.
-
-    by: "number", and columns is its place; "row", every row with something in one of the columns is a trip of
-    its own; "cells", the columns tell trips apart. before: what stands before "row 7" in the names that trips
-    without a number get.
-    """
-
-    by: Literal["number", "row", "cells"]
-    columns: tuple[Placed, ...]
-    before: str = ""
-
-
-@dataclass(frozen=True, slots=True)
-class Worksheet:
-    """A worksheet of another layout.
-
-    heading_row: the last of its heading rows. headings: position -> heading, of every column that is read.
-    needed: positions that every true row fills. free: positions of free text.
-    """
-
-    name: str
-    heading_row: int
-    headings: Mapping[int, str]
-    needed: tuple[int, ...]
-    free: frozenset[int]
-
-
-@dataclass(frozen=True, slots=True)
-class Source:
-    """How rows of one sheet of the log are found in a worksheet of another layout.
-
-    columns: column key -> place. asks: places of which one must hold something for there to be a row. groups:
-    where there are any, a row gives as many rows of the log as groups hold something. trip: None where
-    `columns` hold the trip, or the sheet of the log has none. repeats: column keys that, with the trip, tell
-    the rows of the log apart where one stands on several rows of the worksheet; None where none does.
-    speaks: whether what concerns the worksheet as such is said here, so that it is said once.
-    """
-
-    worksheet: Worksheet
-    columns: dict[str, Placed]
-    asks: tuple[Placed, ...]
-    groups: tuple[Group, ...]
-    trip: TripCells | None
-    repeats: tuple[str, ...] | None
-    speaks: bool
-
-    @property
-    def name(self) -> str:
-        """The worksheet's name."""
-        return self.worksheet.name
-
-    @property
-    def heading_row(self) -> int:
-        """The last heading row."""
-        return self.worksheet.heading_row
-
-
-@dataclass(frozen=True, slots=True)
-class SheetLayout:
-    """A sheet's place: its name in the file, its heading row, column key -> place.
-
-    sources: the worksheets that give its rows in another layout; None in the log's own. file: the workbook,
-    where it is not the log. fixed: column key -> what every row of such a sheet holds.
-    """
-
-    name: str
-    heading_row: int
-    columns: dict[str, Placed]
-    sources: tuple[Source, ...] | None = None
-    file: str = ""
-    fixed: Mapping[str, CellValue] = field(default_factory=dict)
-
-    def everywhere(self, key: str) -> "list[tuple[SheetLayout | Source, Placed]]":
-        """Return every place of a column with its worksheet: one, or one a group of another layout."""
-        if self.sources is None:
-            return [(self, self.columns[key])] if key in self.columns else []
-        return [
-            (source, columns[key])
-            for source in self.sources
-            for columns in (source.columns, *(group.columns for group in source.groups))
-            if key in columns
-        ]
-
-    def places(self, key: str) -> list[Placed]:
-        """Return every place of a column."""
-        return [placed for _, placed in self.everywhere(key)]
-
-
-Layout = dict[str, SheetLayout]
 
 
 def wanted_sheet(name: str) -> bool:
@@ -171,7 +46,7 @@ def find_layout(book: RawBook) -> tuple[Layout, list[Problem]]:
 
 
 def unread_sheets(book: RawBook) -> list[str]:
-    """Return the worksheets that are not read; those of a blank log that only hold text are not meant to be."""
+    """Return the worksheets that are not read; those of a blank log that hold text are not meant to be."""
     return [name for name in book.unread if folded(name) not in _TEXT_SHEETS]
 
 
@@ -237,58 +112,6 @@ def _second_table(
 def _table_at(sheet: Sheet, row: int, cell: str, heading: str, why: str) -> Problem:
     letters = cell.rstrip("0123456789")
     return problem("second_table", sheet.name, row=row, cell=cell, value=heading, letters=letters, why=why)
-
-
-def match_heading(heading: str, sheet: Sheet) -> tuple[Column | None, Unit | None]:
-    """Return the column of a sheet that a heading means, and the unit it names."""
-    bracketed = _BRACKETED.fullmatch(heading)
-    name, unit_text = (bracketed[1], bracketed[2]) if bracketed else (heading, "")
-    column = _named(name, sheet)
-    if column is None and bracketed is None:
-        name, _, unit_text = heading.rpartition(" ")
-        column = _named(name, sheet) if name else None
-        if column is None or column.quantity is None or find_unit(column.quantity, unit_text) is None:
-            return None, None
-    if column is None or column.quantity is None:
-        return column, None
-    return column, find_unit(column.quantity, unit_text)
-
-
-def without_unit(heading: str) -> str:
-    """Return a heading without what stands in brackets behind it."""
-    bracketed = _BRACKETED.fullmatch(heading)
-    return bracketed[1] if bracketed else heading
-
-
-def bracketed_unit(heading: str) -> str:
-    """Return what stands in brackets behind a heading, where a unit would."""
-    bracketed = _BRACKETED.fullmatch(heading)
-    return bracketed[2] if bracketed else ""
-
-
-def heading_unit(heading: str, quantity: Quantity) -> Unit | None:
-    """Return the unit of a quantity that a heading names, in brackets or as its last word."""
-    bracketed = _BRACKETED.fullmatch(heading)
-    return find_unit(quantity, bracketed[2] if bracketed else heading.rpartition(" ")[2])
-
-
-@lru_cache(maxsize=4096)
-def heading_key(heading: str, sheet_key: str) -> str:
-    """Return the key of the column that a heading means, or nothing."""
-    column, _ = match_heading(heading, BY_KEY[sheet_key])
-    return column.key if column else ""
-
-
-def _named(name: str, sheet: Sheet) -> Column | None:
-    return _headings_of(sheet.key).get(folded(name))
-
-
-@cache
-def _headings_of(key: str) -> dict[str, Column]:
-    """Return every accepted heading of a sheet, folded; a column's own heading goes before other words."""
-    columns = BY_KEY[key].columns
-    others = {folded(other): column for column in columns for other in column.also}
-    return others | {folded(column.heading): column for column in columns}
 
 
 def _heading_index(raw: RawSheet, sheet: Sheet) -> int:

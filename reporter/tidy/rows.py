@@ -9,8 +9,9 @@ from reporter.schema.a1 import address
 from reporter.schema.column import Sheet
 from reporter.schema.problems import Problem
 from reporter.schema.row_codes import row_in_sheet, worksheet_of
-from reporter.tidy.layout import Placed, SheetLayout, heading_key
+from reporter.tidy.headings import heading_key
 from reporter.tidy.not_rows import FREE_TEXT, NotRow, Texts, Total, headings_again, texts_in
+from reporter.tidy.places import Placed, SheetLayout
 
 
 @dataclass(frozen=True, slots=True)

@@ -15,7 +15,6 @@ from reporter.tidy.cells import CellContext
 from reporter.tidy.clients import check_clients
 from reporter.tidy.frames import frame
 from reporter.tidy.habits import read_habits
-from reporter.tidy.layout import Layout, SheetLayout
 from reporter.tidy.lengths import check_lengths
 from reporter.tidy.links import link_trips, trip_book
 from reporter.tidy.names import read_names, resolve
@@ -27,6 +26,7 @@ from reporter.tidy.own.rows import own_rows
 from reporter.tidy.own.totals import check_kept_and_released
 from reporter.tidy.own.typed import OwnTyped
 from reporter.tidy.papers import check_papers
+from reporter.tidy.places import Layout, SheetLayout
 from reporter.tidy.rows import RowFates, find_rows
 from reporter.tidy.settings import Settings, read_settings
 from reporter.tidy.sheet import TidySheet, tidy_sheet

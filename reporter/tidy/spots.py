@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from reporter.schema.a1 import address, row_and_column
 from reporter.schema.log import SHEETS
 from reporter.schema.problems import Problem
-from reporter.tidy.layout import Layout
+from reporter.tidy.places import Layout
 
 _KEYS = {sheet.name: sheet.key for sheet in SHEETS}
 _NOT_BY_VALUE = frozenset({"merged", "merged_below", "not_calculated", "trips_skipped"})

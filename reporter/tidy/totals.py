@@ -7,9 +7,9 @@ from reporter.schema.column import Column
 from reporter.schema.problems import Problem, problem
 from reporter.schema.row_codes import worksheet_of
 from reporter.tidy.cells import CellContext
-from reporter.tidy.layout import Placed
 from reporter.tidy.not_rows import Total
 from reporter.tidy.numbers import read_count
+from reporter.tidy.places import Placed
 from reporter.tidy.sheet import TidySheet
 from reporter.tidy.words import NotRead
 

@@ -10,7 +10,8 @@ from reporter.schema.a1 import address
 from reporter.schema.column import Column
 from reporter.schema.log import find_sheet
 from reporter.schema.problems import CELL_CODES, Problem
-from reporter.tidy.layout import SheetLayout, find_layout
+from reporter.tidy.layout import find_layout
+from reporter.tidy.places import SheetLayout
 from reporter.tidy.season import TidyLog, tidy_log
 from reporter.tidy.words import plain, shown
 from tests.properties.random_cells import books

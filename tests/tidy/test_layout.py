@@ -5,7 +5,7 @@ import datetime as dt
 import pytest
 
 from reporter.schema.log import BY_KEY, SHEETS
-from reporter.tidy.layout import match_heading
+from reporter.tidy.headings import match_heading
 from tests.conftest import clean_sheets
 from tests.tidy.shared import Find, Read, Tidy, rates, with_season
 

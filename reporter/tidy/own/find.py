@@ -8,9 +8,10 @@ from reporter.schema.a1 import address, column_letters
 from reporter.schema.own_layout import own_sheet
 from reporter.schema.problems import Problem, problem
 from reporter.schema.units import Unit, find_unit
-from reporter.tidy.layout import Placed, heading_unit
+from reporter.tidy.headings import heading_unit
 from reporter.tidy.own.headings import Headings, headings_at
 from reporter.tidy.own.model import OwnColumn, OwnSheet
+from reporter.tidy.places import Placed
 
 HEADING_SEARCH_ROWS = 40
 _A_LINE, _LONGEST = 90, 40

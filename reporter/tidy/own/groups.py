@@ -3,8 +3,8 @@
 from reporter.read.raw import CellValue
 from reporter.schema.log import folded
 from reporter.schema.own_layout import NAMED_BY_GROUP
-from reporter.tidy.layout import Group, Placed
 from reporter.tidy.own.model import OwnColumn
+from reporter.tidy.places import Group, Placed
 
 Columns = dict[str, Placed]
 

@@ -8,21 +8,12 @@ from reporter.schema.log import BY_KEY, SHEETS
 from reporter.schema.own_layout import ABOVE, CLOCK, HOW_TO_GIVE, TELL_TRIPS_APART, USUAL_WAY, own_sheet
 from reporter.schema.own_layout_book import LOOKS_LIKE
 from reporter.schema.problems import Problem, problem
-from reporter.tidy.layout import (
-    Layout,
-    Placed,
-    SheetLayout,
-    Source,
-    TripCells,
-    Worksheet,
-    find_layout,
-    missing_headings,
-    unread_sheets,
-)
+from reporter.tidy.layout import find_layout, missing_headings, unread_sheets
 from reporter.tidy.not_rows import FREE_TEXT
 from reporter.tidy.own.find import FoundSheet, find_worksheet
 from reporter.tidy.own.groups import shared_and_groups
 from reporter.tidy.own.model import OwnLayout
+from reporter.tidy.places import Layout, Placed, SheetLayout, Source, TripCells, Worksheet
 
 _TIMING = tuple(key for group in BY_KEY["effort"].one_of for key in group)
 _REPEATS = {"trips": (), "effort": ("technique", "stint", "start")}

@@ -11,13 +11,13 @@ from reporter.schema.own_layout import CLOCK, own_sheet
 from reporter.schema.own_layout_book import WORKSHEET
 from reporter.schema.problems import Problem
 from reporter.schema.row_codes import row_code, row_in_sheet, worksheet_of
-from reporter.tidy.layout import Placed, SheetLayout, Source
 from reporter.tidy.not_rows import headings_again
 from reporter.tidy.own.clock import split_clock
 from reporter.tidy.own.differing import Differing
 from reporter.tidy.own.shares import as_share
 from reporter.tidy.own.trips import TripNames
 from reporter.tidy.own.worksheet import Body
+from reporter.tidy.places import Placed, SheetLayout, Source
 from reporter.tidy.rows import Looks, Rows, Spot
 
 

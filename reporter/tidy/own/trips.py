@@ -3,8 +3,8 @@
 from dataclasses import dataclass
 
 from reporter.read.raw import CellValue
-from reporter.tidy.layout import Placed, TripCells
 from reporter.tidy.own.worksheet import Body
+from reporter.tidy.places import Placed, TripCells
 
 
 @dataclass(frozen=True, slots=True)

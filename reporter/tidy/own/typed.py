@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from reporter.read.raw import RawBook, RawSheet
 from reporter.tidy.as_typed import typed_text
-from reporter.tidy.layout import Placed, SheetLayout, Source
+from reporter.tidy.places import Placed, SheetLayout, Source
 
 Columns = dict[str, Placed]
 

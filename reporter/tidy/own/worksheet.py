@@ -3,8 +3,8 @@
 from collections.abc import Iterable
 
 from reporter.read.raw import CellValue, RawSheet
-from reporter.tidy.layout import Placed, Worksheet
 from reporter.tidy.not_rows import NotRow, Texts, Total, texts_in
+from reporter.tidy.places import Placed, Worksheet
 
 
 class Body:

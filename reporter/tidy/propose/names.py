@@ -9,7 +9,7 @@ from reporter.schema.column import Column
 from reporter.schema.log import BY_KEY, folded
 from reporter.schema.own_layout import own_sheet
 from reporter.schema.own_words import HEADING_WORDS, SHARED_WORDS, WEAK_WORDS
-from reporter.tidy.layout import without_unit
+from reporter.tidy.headings import without_unit
 
 _EXACT, _USUAL, _WEAK, _NEAR = 100.0, 92.0, 75.0, 84.0
 """The log's own heading; a word that guides use for it; one that they use for other things too; the most that

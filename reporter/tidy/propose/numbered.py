@@ -7,7 +7,7 @@ from reporter.read.raw import CellValue
 from reporter.schema.log import folded
 from reporter.schema.own_layout import own_sheet
 from reporter.schema.own_words import HOUR_WORDS, MEASURES
-from reporter.tidy.layout import heading_unit
+from reporter.tidy.headings import heading_unit
 from reporter.tidy.propose.fit import fit
 from reporter.tidy.propose.model import NOT_KNOWN, Meaning, SeenColumn
 from reporter.tidy.propose.names import name_score, spellings_of

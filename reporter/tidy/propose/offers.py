@@ -6,7 +6,7 @@ from reporter.schema.column import Column
 from reporter.schema.own_layout import CLOCK, own_sheet
 from reporter.schema.own_words import HOUR_WORDS, WORKED_OUT
 from reporter.schema.units import UNITS, Unit, find_unit
-from reporter.tidy.layout import bracketed_unit, heading_unit
+from reporter.tidy.headings import bracketed_unit, heading_unit
 from reporter.tidy.propose.fit import fit
 from reporter.tidy.propose.model import NOT_KNOWN, Meaning, SeenColumn
 from reporter.tidy.propose.names import is_near, name_score, spellings_of

@@ -1,16 +1,31 @@
 """A worksheet of our own layout but for a few headings: what is ours is taken as it stands."""
 
+from reporter.read.raw import RawBook
 from reporter.schema.column import Sheet
-from reporter.schema.log import find_sheet
-from reporter.tidy.layout import match_heading
-from reporter.tidy.propose.model import GUESS_FROM, NOT_KNOWN, Meaning, SeenColumn, SeenSheet
+from reporter.schema.log import SHEETS, find_sheet
+from reporter.tidy.headings import match_heading
+from reporter.tidy.propose.model import GUESS_FROM, NOT_KNOWN, Meaning, ProposedSheet, SeenColumn, SeenSheet
 from reporter.tidy.propose.names import SAME_HEADING
 from reporter.tidy.propose.offers import offer
+from reporter.tidy.propose.sheets import proposed
 
 _FEWEST = 2  # headings of ours, and more than half of all
 
 
-def ours_of(seen: SeenSheet) -> Sheet | None:
+def as_ours(sheets: list[ProposedSheet], book: RawBook) -> list[ProposedSheet]:
+    """Take the worksheets of a log of ours as what they are: one that has every needed sheet by its name."""
+    named = {found.key for raw in book.sheets if (found := find_sheet(raw.name))}
+    if not named >= {sheet.key for sheet in SHEETS if sheet.required}:
+        return sheets
+    return [
+        proposed(one.seen, sheet.key, _by_headings(one.seen.columns, sheet))
+        if (sheet := _ours(one.seen))
+        else one
+        for one in sheets
+    ]
+
+
+def _ours(seen: SeenSheet) -> Sheet | None:
     """Return the sheet of the log that a worksheet is by its name and most of its headings; None if none."""
     sheet = find_sheet(seen.name)
     if sheet is None:
@@ -20,7 +35,7 @@ def ours_of(seen: SeenSheet) -> Sheet | None:
     return sheet if known >= _FEWEST and 2 * known > len(headings) else None
 
 
-def by_headings(columns: tuple[SeenColumn, ...], sheet: Sheet) -> list[Meaning]:
+def _by_headings(columns: tuple[SeenColumn, ...], sheet: Sheet) -> list[Meaning]:
     """Return a meaning for each column: what its heading says, else the best of what is still missing."""
     made: list[Meaning] = []
     for column in columns:

@@ -17,6 +17,7 @@ from reporter.tidy.propose.fit import known_technique, style_of, technique_words
 from reporter.tidy.propose.grouped import grouped
 from reporter.tidy.propose.look import look
 from reporter.tidy.propose.model import Meaning, Proposal, ProposedName, ProposedSheet, SeenColumn
+from reporter.tidy.propose.ours import as_ours
 from reporter.tidy.propose.sheets import propose_sheet
 from reporter.tidy.words import NotRead, trimmed
 
@@ -41,6 +42,7 @@ def propose(book: RawBook) -> Proposal:
         for one, (_, groups), points in zip(alone, kept, pointing, strict=True)
     ]
     sheets = [not_read(one, why) if (why := _why_double(one, trips)) else one for one in sheets]
+    sheets = as_ours(sheets, book)
     unread = tuple(raw.name for raw, sheet in seen if sheet is None)
     return Proposal(tuple(sheets), _settings(sheets), _techniques(sheets), open_questions(sheets), unread)
 

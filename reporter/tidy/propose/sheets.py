@@ -14,7 +14,6 @@ from reporter.tidy.propose.model import (
     SeenSheet,
 )
 from reporter.tidy.propose.names import SAME_HEADING, name_score
-from reporter.tidy.propose.ours import by_headings, ours_of
 from reporter.tidy.propose.repeats import Repeats
 
 _NEEDED: dict[str, tuple[tuple[str, ...], ...]] = {
@@ -42,9 +41,6 @@ def propose_sheet(seen: SeenSheet, groups: dict[int, Meaning], trips: Trips) -> 
 
     trips: the numbers of the trips on another worksheet, None where there is none.
     """
-    ours = ours_of(seen)
-    if ours is not None:
-        return _proposed(seen, ours.key, by_headings(seen.columns, ours))
     made = {key: meanings_for(seen.columns, key, groups, trips) for key in _NEEDED}
     fitting = [key for key, meanings in made.items() if _has_needed(key, meanings)]
     if trips is not None and "trips" in fitting:
@@ -57,10 +53,11 @@ def propose_sheet(seen: SeenSheet, groups: dict[int, Meaning], trips: Trips) -> 
     why = _why_not(seen, row_is, made[row_is])
     if why:
         return ProposedSheet(seen, "", 0.0, why, tuple((column, NOT_KNOWN) for column in seen.columns))
-    return _proposed(seen, row_is, made[row_is])
+    return proposed(seen, row_is, made[row_is])
 
 
-def _proposed(seen: SeenSheet, row_is: str, meanings: list[Meaning]) -> ProposedSheet:
+def proposed(seen: SeenSheet, row_is: str, meanings: list[Meaning]) -> ProposedSheet:
+    """Return a worksheet with what a row of it is and what its columns mean; as sure as these are."""
     own = [m.score for m in meanings if m.target == row_is]
     score = min(LIKELY_FROM if len(own) < _MANY else 100.0, sum(own) / max(1, len(own)))
     why = f"columns as on {BY_KEY[row_is].name}: {len(own)}; one row is {ROW_IS[row_is]}"
