@@ -5,38 +5,30 @@ from typing import Any
 
 from reporter.read.raw import RawBook
 from reporter.schema.log import BY_KEY, SHEETS
-from reporter.schema.own_layout import ABOVE, CLOCK, HOW_TO_GIVE, TELL_TRIPS_APART, USUAL_WAY, own_sheet
+from reporter.schema.own_layout import HOW_TO_GIVE, USUAL_WAY, own_sheet
 from reporter.schema.own_layout_book import LOOKS_LIKE
 from reporter.schema.problems import Problem, problem
 from reporter.tidy.layout import find_layout, missing_headings, unread_sheets
-from reporter.tidy.not_rows import FREE_TEXT
 from reporter.tidy.own.find import FoundSheet, find_worksheet
-from reporter.tidy.own.groups import shared_and_groups
 from reporter.tidy.own.model import OwnLayout
-from reporter.tidy.places import Layout, Placed, SheetLayout, Source, TripCells, Worksheet
+from reporter.tidy.own.sources import columns_of, source_of
+from reporter.tidy.places import Layout, SheetLayout, Source
 
 _TIMING = tuple(key for group in BY_KEY["effort"].one_of for key in group)
-_REPEATS = {"trips": (), "effort": ("technique", "stint", "start")}
-"""Sheet key -> what, with the trip, tells its rows apart where they are repeated."""
-
 _WITHOUT = {
     "effort": "There are no rates, only totals",
     "catch": "Fish count only as techniques' totals",
 }
-_OTHER = {"catch": "effort", "effort": "catch"}
-"""A technique alone makes no fish where the worksheet has stints, nor a stint where it has fish; on the row
-of a trip it makes a stint: it was fished all day."""
-
 _OF_LOG_ALONE = frozenset({"sheet_missing", "no_headings"})
 
 
 def place_own(book: RawBook, own: OwnLayout) -> tuple[RawBook, Layout, list[Problem]]:
     """Return the log with the sheets of its layout's workbook, the places of its columns, and problems."""
     found, problems = _worksheets(book, own)
-    several = len([sheet for sheet in found if _of(sheet, "trips")]) > 1
+    several = len([sheet for sheet in found if columns_of(sheet, "trips")]) > 1
     layout: Layout = {}
     for sheet in SHEETS:
-        sources = [_source(one, sheet.key, several=several) for one in found if _of(one, sheet.key)]
+        sources = [source_of(one, sheet.key, several=several) for one in found if columns_of(one, sheet.key)]
         if sources:
             gone = {column.key for one in found for column in one.gone if column.target == sheet.key}
             layout[sheet.key], said = _sheet_layout(sheet.key, tuple(sources), own, gone)
@@ -63,72 +55,6 @@ def _worksheets(book: RawBook, own: OwnLayout) -> tuple[list[FoundSheet], list[P
         if one is not None:
             found.append(one)
     return found, problems
-
-
-def _of(found: FoundSheet, key: str) -> dict[str, Placed]:
-    """Return the columns of a sheet of the log in a worksheet, by key; of a group's the first."""
-    columns: dict[str, Placed] = {}
-    for column, placed in found.places.items():
-        if column.target == key:
-            columns.setdefault(column.key, placed)
-    return columns
-
-
-def _source(found: FoundSheet, key: str, *, several: bool) -> Source:
-    mine = [(column, placed) for column, placed in found.places.items() if column.target == key]
-    shared, groups = shared_and_groups(key, mine)
-    keys = shared.keys() | {name for group in groups for name in group.columns.keys() | group.fixed.keys()}
-    if "technique" not in keys and key in ("effort", "catch"):
-        other = {c.key: p for c, p in found.places.items() if c.target in ("effort", "catch") and not c.group}
-        if "technique" in other:
-            shared = {**shared, "technique": other["technique"]}
-    if "trip" not in shared and key in ("effort", "catch") and not _of(found, "trips"):
-        pointing = {c.key: p for c, p in found.places.items() if c.target in ("effort", "catch")}
-        shared = {**shared, **{name: pointing[name] for name in ("trip",) if name in pointing}}
-    if CLOCK.key in shared:
-        shared = {**shared, "start": shared[CLOCK.key], "end": shared[CLOCK.key]}
-    row_is = found.own.row_is
-    alone = not _of(found, _OTHER.get(key, "")) or (key == "effort" and row_is == "trips")
-    asks = [placed for name, placed in shared.items() if name != "technique" or alone]
-    repeated = key in ABOVE.get(row_is, ())
-    pointed = "trip" in shared and not (repeated and key == "trips")
-    numbered_here = pointed or key not in ("trips", "effort", "catch", "conditions")
-    return Source(
-        _worksheet(found),
-        shared,
-        tuple(asks),
-        groups,
-        None if numbered_here else _trip_cells(found, several=several),
-        _REPEATS[key] if repeated and not groups else None,
-        speaks=key == (row_is if _of(found, row_is) else next(iter(found.places)).target),
-    )
-
-
-def _trip_cells(found: FoundSheet, *, several: bool) -> TripCells | None:
-    """Return how the worksheet tells its trips apart; None where it has none."""
-    trips = _of(found, "trips")
-    before = f"{found.raw.name} " if several else ""
-    if "trip" in trips:
-        return TripCells("number", (trips["trip"],))
-    if not trips:
-        return None
-    if found.own.row_is == "trips":
-        return TripCells("row", tuple(trips.values()), before)
-    telling = tuple(trips[key] for key in TELL_TRIPS_APART if key in trips)
-    return TripCells("cells", telling or tuple(trips.values()), before)
-
-
-def _worksheet(found: FoundSheet) -> Worksheet:
-    main = BY_KEY[found.own.row_is]
-    columns = _of(found, main.key)
-    needed = tuple(columns[c.key].position for c in main.columns if c.required and c.key in columns)
-    return Worksheet(
-        found.raw.name,
-        found.headings.last_row,
-        {placed.position: placed.heading for placed in found.places.values()},
-        needed,
-        frozenset(p.position for c, p in found.places.items() if c.key in FREE_TEXT or not c.target),
-    )
 
 
 def _sheet_layout(
