@@ -7,7 +7,9 @@ import shutil
 import time
 from pathlib import Path
 
+from reporter.files.errors import CannotWrite
 from reporter.read.errors import Unreadable
+from reporter.run.adopt import adopt
 from reporter.run.build import build, plan
 from reporter.run.season import read_season
 from tests.fuzz.mutate import mutate
@@ -24,12 +26,16 @@ _PEAK, _FORGET = Path("/proc/self/status"), Path("/proc/self/clear_refs")
 
 
 def run_case(seed: int, source: Files, folder: Path) -> str:
-    """Return what became of a case: refused, stopped, read or built; anything else is raised."""
+    """Return what became of a case: refused, stopped, read, built or adopted; anything else is raised."""
     rng = random.Random(seed)  # noqa: S311 - guards nothing
     log = _saved(rng, source, folder)
     _forget_peak()
     begun, worked = time.perf_counter(), _worked()
-    outcome = _outcome(log, built=rng.random() < _BUILT_SHARE)
+    chance = rng.random()
+    if LAYOUT in source and chance > 1 - _BUILT_SHARE:
+        outcome = _adopted(log)
+    else:
+        outcome = _outcome(log, built=chance < _BUILT_SHARE)
     assert _worked() - worked < SLOWEST_S, f"case {seed} took too long"
     assert time.perf_counter() - begun < HANGS_S, f"case {seed} hung"
     assert peak_mib() < MOST_MIB, f"case {seed} took too much memory"
@@ -94,6 +100,17 @@ def _outcome(log: Path, built: bool) -> str:
     return "built"
 
 
+def _adopted(log: Path) -> str:
+    """Adopt a log as if it had no layout yet."""
+    (log.parent / LAYOUT).unlink()
+    try:
+        adopt(log)
+    except (Unreadable, CannotWrite) as refused:
+        return "refused" if _is_a_sentence(str(refused), log) else f"refused without a sentence: {refused}"
+    return "adopted"
+
+
 def _is_a_sentence(said: str, log: Path) -> bool:
-    named = tuple(f"I cannot read {name}: " for name in (log.name, LAYOUT))
-    return said.startswith(named) and said.endswith(".") and "\n" not in said
+    begins = tuple(f"I cannot {verb} {name}: " for verb in ("read", "adopt") for name in (log.name, LAYOUT))
+    begins += (f"I cannot find trips in {log.name}: ", f"{log.name} is a season log as it stands: ")
+    return said.startswith(begins) and said.endswith(".") and "\n" not in said

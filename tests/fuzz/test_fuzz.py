@@ -26,5 +26,5 @@ def test_mutated_log_is_refused_stopped_or_read(kind: str, tmp_path: Path) -> No
         outcomes[run_case(seed, clean, tmp_path)] += 1
         if time.monotonic() > end:
             break
-    assert set(outcomes) <= {"refused", "stopped", "read", "built"}
+    assert set(outcomes) <= {"refused", "stopped", "read", "built", "adopted"}
     assert set(outcomes) >= {"refused", "read"}
