@@ -1,6 +1,8 @@
 """Logs in layouts that are not ours, read from end to end: what they say is what ours says."""
 
+import csv
 import datetime as dt
+import random
 import shutil
 from collections.abc import Mapping, Sequence
 from pathlib import Path
@@ -8,10 +10,12 @@ from pathlib import Path
 import openpyxl
 import pandas as pd
 import pytest
+from openpyxl.cell import MergedCell
 
 from reporter.files.layouts import layout_path
 from reporter.read.errors import Unreadable
 from reporter.run.adopt import adopt
+from reporter.run.build import build, plan
 from reporter.run.fix_list import write_fix_list
 from reporter.run.mend import mend
 from reporter.run.season import Reading, read_season
@@ -409,3 +413,26 @@ def test_log_of_ours_with_a_renamed_heading_is_adopted_whole(tmp_path: Path) -> 
     for name, table in tables(reading).items():
         pd.testing.assert_frame_equal(table, expected[name], check_dtype=False)
     assert reading.problems == []
+
+
+def test_text_typed_anywhere_in_another_layout_is_found_again(own: Path) -> None:
+    adopt(own)
+    confirm(own)
+    rng = random.Random(7)  # noqa: S311 - guards nothing
+    book = openpyxl.load_workbook(own)
+    typed = []
+    for page in (page for page in book if page.title != "Petrol"):
+        rows = list(page.iter_rows(min_row=6))
+        for row in rng.sample(rows, 5):
+            for cell in rng.sample(row, 3):
+                if not isinstance(cell, MergedCell):
+                    typed.append(f"q{len(typed)}z lost?")
+                    cell.value = typed[-1]
+    book.save(own)
+    (job,) = plan([own], own.parent / "out", own.parent / "tables")
+    outcome = build(job, [own])
+    found = {problem.value for problem in outcome.reading.problems}
+    for path in (own.parent / "tables").glob("*.csv"):
+        with path.open(encoding="utf-8", newline="") as file:
+            found |= {cell for row in csv.reader(file) for cell in row}
+    assert [text for text in typed if text not in found] == []
