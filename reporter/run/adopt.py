@@ -7,6 +7,7 @@ from reporter.books.layout import layout_book
 from reporter.files.atomic import replace_file
 from reporter.files.guard import guard_target
 from reporter.files.layouts import layout_path
+from reporter.files.mark import read_mark
 from reporter.read.door import open_log
 from reporter.read.errors import Unreadable
 from reporter.tidy.layout import find_layout
@@ -27,10 +28,14 @@ class Adopted:
 def adopt(log: Path) -> Adopted:
     """Write the proposed layout of a log beside it; the log itself is only read.
 
-    Unreadable where the log cannot be read, is in our own layout or shows nothing to go by; CannotWrite
-    where the layout is there already or cannot be written. Each is one sentence.
+    Unreadable where the log cannot be read, is in our own layout, has one of its own already or shows nothing
+    to go by; CannotWrite where the layout cannot be written. Each is one sentence.
     """
     target = layout_path(log)
+    if read_mark(target) == "layout":
+        raise Unreadable(
+            f"{log.name} has a layout already: open {target.name} beside it, or delete that to begin again."
+        )
     guard_target(target, (log,), frozenset())
     book = open_log(log, lambda _name: True, any_folder=True)
     if book.mark not in (None, "log"):

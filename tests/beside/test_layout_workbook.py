@@ -146,3 +146,10 @@ def test_worksheet_set_to_not_read_takes_its_columns_with_it(log: Path) -> None:
     own = layout_beside(log)
     assert own is not None
     assert {column.sheet for column in own.columns} == {"April"}
+
+
+def test_log_that_has_a_layout_is_not_adopted_again(log: Path) -> None:
+    before = layout_path(log).read_bytes()
+    with pytest.raises(Unreadable, match=r"log\.xlsx has a layout already: open log layout\.xlsx beside it"):
+        adopt(log)
+    assert layout_path(log).read_bytes() == before

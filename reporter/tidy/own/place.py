@@ -19,6 +19,9 @@ _WITHOUT = {
     "effort": "There are no rates, only totals",
     "catch": "Fish count only as techniques' totals",
 }
+_IN_THE_LAYOUT = " in the layout"
+"""Follows the name of a sheet that stands in the layout's workbook."""
+
 _OF_LOG_ALONE = frozenset({"sheet_missing", "no_headings"})
 
 
@@ -134,11 +137,11 @@ def _with_own_sheets(book: RawBook, own: OwnLayout, layout: Layout) -> tuple[Raw
     for key, place in places.items():
         if key in layout:
             continue
-        name = f"{own.name}: {place.name}"
+        name = f"{place.name}{_IN_THE_LAYOUT}"
         extra[key] = replace(place, name=name, file=own.name)
         sheets.append(replace(next(raw for raw in own.own_sheets if raw.name == place.name), name=name))
     said = [
-        replace(found, sheet=f"{own.name}: {found.sheet}")
+        replace(found, sheet=f"{found.sheet}{_IN_THE_LAYOUT}")
         for found in problems
         if found.code not in _OF_LOG_ALONE and found.value != LOOKS_LIKE
     ]
