@@ -172,7 +172,7 @@ MISTAKES: tuple[Mistake, ...] = (
             note("dock_inside", "Trips K13", "09:00", "lines in at 06:00 and lines out at 10:00"),
         ),
     ),
-    Mistake(  # kept + released beside a total: on adopted layouts only; ours has Landed and Catch, rule 4
+    Mistake(  # its own finding is for own layouts (tests/run/test_own_layouts.py); ours has a tally, rule 4
         13,
         "a total that its fish do not add up to",
         {"Catch F14": 8, "Effort E14": 7},
