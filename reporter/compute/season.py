@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 from functools import partial
+from itertools import compress
 
 import pandas as pd
 
@@ -21,7 +22,7 @@ from reporter.compute.rates import season_spread
 from reporter.compute.readings import reading_table
 from reporter.compute.spread import Spread
 from reporter.compute.trips import technique_table, trip_table
-from reporter.compute.worksheets import by_worksheet, with_row_numbers
+from reporter.compute.worksheets import by_worksheet, said_in_full, with_row_numbers
 from reporter.schema.log import BY_KEY, SHEETS
 from reporter.schema.problems import Problem
 from reporter.schema.units import System
@@ -111,6 +112,8 @@ def compute_season(log: TidyLog, weather: HourlyFiles = NO_FILES) -> Season:
     problems = in_order(found)
     won = rows_won_back(problems, log)
     problems = by_worksheet(problems, log.worksheets)
+    full = said_in_full(problems)
+    problems, won = list(compress(problems, full)), list(compress(won, full))
     table = _described(pairs.table, techniques, trips)
     worksheets = partial(_worksheets, log)
     above = sum(int((t["from_above"] & t["used"]).sum()) for t in (effort, catch))

@@ -8,6 +8,8 @@ import pandas as pd
 from reporter.schema.problems import Problem
 from reporter.schema.row_codes import STEP, row_in_sheet, worksheet_of
 
+_TOTALS = "totals_row"
+
 
 def with_row_numbers(table: pd.DataFrame, names: tuple[str, ...]) -> pd.DataFrame:
     """Return a table whose `row` is the number that the spreadsheet program shows, with its `worksheet`.
@@ -27,6 +29,19 @@ def by_worksheet(problems: Sequence[Problem], worksheets: Mapping[str, tuple[str
     worksheets: sheet of the log -> the worksheets that its rows come from; empty for a log of our layout.
     """
     return [_named(found, worksheets.get(found.sheet, ())) for found in problems]
+
+
+def said_in_full(problems: Sequence[Problem]) -> list[bool]:
+    """Return for every problem whether no other says more of the same line.
+
+    A totals line is met once for each sheet of the log that its worksheet gives, and may differ from one.
+    """
+    longest: dict[tuple[str, int], int] = {}
+    for found in problems:
+        if found.code == _TOTALS:
+            at = (found.place, found.row)
+            longest[at] = max(len(found.text), longest.get(at, 0))
+    return [found.code != _TOTALS or len(found.text) == longest[found.place, found.row] for found in problems]
 
 
 def _named(found: Problem, names: tuple[str, ...]) -> Problem:

@@ -2,12 +2,13 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import compress
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from reporter.beside.layout import layout_beside
 from reporter.compute.season import Season, compute_season, in_order
-from reporter.compute.worksheets import by_worksheet
+from reporter.compute.worksheets import by_worksheet, said_in_full
 from reporter.read.door import open_log
 from reporter.run.weather import station_hours
 from reporter.schema.problems import Problem
@@ -60,7 +61,8 @@ def read_season(path: Path, weather: "Sequence[RawWeather]" = ()) -> Reading:
     """
     layout, log = _tidied(path)
     if any(problem.effect == "stop" for problem in log.problems):
-        problems = by_worksheet(in_order(log.problems), log.worksheets)
+        found = by_worksheet(in_order(log.problems), log.worksheets)
+        problems = list(compress(found, said_in_full(found)))
         return Reading(path, problems, row_counts(log.fates, log.worksheets), None, layout, log)
     season = compute_season(log, station_hours(weather, log.settings))
     return Reading(path, season.problems, season.counts, season, layout, log)

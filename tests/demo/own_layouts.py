@@ -230,8 +230,11 @@ def _wide(trips: list[Trip]) -> Rows:
             row += [t.minutes[name] / 60, t.landed(name)] if fished else [None, None]
         row += [t.count(kind, kept=kept) for kind in KINDS for kept in (True, False)]
         rows.append([*row, t.remark or None])
-    total = sum(len(t.fish) for t in trips)
-    return [*rows, ["TOTAL", None, None, None, None, None, None, None, total]]
+    totals: list[object] = ["TOTAL", *[None] * 6]
+    for name in TECHNIQUES:
+        totals += [sum(t.minutes.get(name, 0) for t in trips) / 60, sum(t.landed(name) for t in trips)]
+    totals += [sum(t.count(kind, kept=kept) for t in trips) for kind in KINDS for kept in (True, False)]
+    return [*rows, totals]
 
 
 def write_fish_list(path: Path, trips: list[Trip]) -> None:

@@ -436,3 +436,15 @@ def test_text_typed_anywhere_in_another_layout_is_found_again(own: Path) -> None
         with path.open(encoding="utf-8", newline="") as file:
             found |= {cell for row in csv.reader(file) for cell in row}
     assert [text for text in typed if text not in found] == []
+
+
+def test_totals_line_of_a_wide_sheet_is_said_once_and_only_where_it_differs_with_figures(wide: Path) -> None:
+    at = max(row[0].row for row in openpyxl.load_workbook(wide)["May"].iter_rows() if row[0].value)
+    change(wide, "May", **{f"I{at}": 96})
+    reading = read_adopted(wide)
+    said = {found.place: found.text for found in reading.problems if found.code == "totals_row"}
+    assert [found[0] for found in problems(reading, "totals_row")] == ["April", "May"]
+    assert "yours says" not in said["April"]
+    assert "yours says 96" in said["May"]
+    assert reading.season is not None
+    assert len(reading.season.fixes) == len(reading.problems)
