@@ -109,11 +109,7 @@ def compute_season(log: TidyLog, weather: HourlyFiles = NO_FILES) -> Season:
         *stint_problems,
         *check_alike(catch),
     ]
-    problems = in_order(found)
-    won = rows_won_back(problems, log)
-    problems = by_worksheet(problems, log.worksheets)
-    full = said_in_full(problems)
-    problems, won = list(compress(problems, full)), list(compress(won, full))
+    problems, won = _weighed(found, log)
     table = _described(pairs.table, techniques, trips)
     worksheets = partial(_worksheets, log)
     above = sum(int((t["from_above"] & t["used"]).sum()) for t in (effort, catch))
@@ -155,6 +151,15 @@ def _described(pairs: pd.DataFrame, techniques: pd.DataFrame, trips: pd.DataFram
     of_trip = trips[["trip_no", "water", "month", "day_type", "call_day_type"]]
     of_trip = of_trip.assign(day_group=day_group(trips))
     return table.merge(of_trip, on="trip_no", how="left", sort=False)
+
+
+def _weighed(found: list[Problem], log: TidyLog) -> tuple[list[Problem], list[int]]:
+    """Return problems in the log's order, named by what the guide sees, and the rows that each wins back."""
+    ordered = in_order(found)
+    won = rows_won_back(ordered, log)
+    named = by_worksheet(ordered, log.worksheets)
+    full = said_in_full(named)
+    return list(compress(named, full)), list(compress(won, full))
 
 
 def _worksheets(log: TidyLog, key: str) -> tuple[str, ...]:
