@@ -1,5 +1,6 @@
 """The layout of a log that is not ours, kept beside it as "NAME layout.xlsx"."""
 
+import textwrap
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -29,6 +30,8 @@ from reporter.tidy.own.model import OwnColumn, OwnLayout, OwnSheet
 from reporter.tidy.words import plain, shown
 
 _MOST_HEADING_ROWS = 10
+_HEADING_ROWS = {str(number): number for number in range(1, _MOST_HEADING_ROWS + 1)}
+_LONGEST_SHOWN = 40  # letters of something typed that a sentence shows
 _YES = frozenset({folded(YES), "y"})
 
 
@@ -50,7 +53,7 @@ def _candidates(log: Path) -> list[Path]:
     copied = log.stem
     while copied.endswith(MENDED):
         copied = copied.removesuffix(MENDED)
-        found.append(log.with_name(f"{copied} layout.xlsx"))
+        found.append(layout_path(log.with_name(f"{copied}{log.suffix}")))
     return found
 
 
@@ -95,26 +98,30 @@ class _Reader:
         return Unreadable(f"I cannot read {self.log.name}: its layout {self.book.name} {why}.")
 
     def _wrong(self, sheet: str, row: TableRow, value: CellValue, what: str) -> Unreadable:
-        return self._refused(f"says '{shown(value)}' on {sheet} row {row.number}, which {what}")
+        said = textwrap.shorten(shown(value), _LONGEST_SHOWN, placeholder=" ...")
+        return self._refused(f"says '{said}' on {sheet} row {row.number}, which {what}")
 
     def _own_sheets(self, front: RawSheet) -> list[OwnSheet]:
         kinds = {folded(label): key for key, label in ROW_IS.items()} | {folded(NOT_READ): "", "": ""}
-        sheets = []
+        sheets: list[OwnSheet] = []
         for row in table_under(front, tuple(WORKSHEETS.values())[:3]):
             row_is = kinds.get(folded(row.text(WORKSHEETS["row_is"])))
             if row_is is None:
                 said = row.value(WORKSHEETS["row_is"])
                 raise self._wrong(LAYOUT_SHEET, row, said, "is none of the kinds of row that it offers")
+            name = row.typed(WORKSHEETS["worksheet"])
+            if row_is and any(sheet.name == name for sheet in sheets):
+                raise self._wrong(LAYOUT_SHEET, row, name, "is there already; delete one of the two rows")
             if row_is:
-                sheets.append(OwnSheet(row.typed(WORKSHEETS["worksheet"]), self._heading_rows(row), row_is))
+                sheets.append(OwnSheet(name, self._heading_rows(row), row_is))
         if not sheets:
             raise self._refused("reads no worksheet; say on it what one row of your worksheets is")
         return sheets
 
     def _heading_rows(self, row: TableRow) -> int:
         value = row.value(WORKSHEETS["heading_rows"])
-        number = 1 if value is None else int(shown(value)) if shown(value).isdigit() else 0
-        if not 1 <= number <= _MOST_HEADING_ROWS:
+        number = 1 if value is None else _HEADING_ROWS.get(shown(value), 0)
+        if not number:
             raise self._wrong(
                 LAYOUT_SHEET, row, value, f"is no number of heading rows (1 to {_MOST_HEADING_ROWS})"
             )

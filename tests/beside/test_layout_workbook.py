@@ -101,7 +101,7 @@ def test_kind_of_row_that_is_not_offered_is_named(log: Path) -> None:
     assert "is none of the kinds of row that it offers" in said
 
 
-@pytest.mark.parametrize("rows", [0, "two", 99, -1])
+@pytest.mark.parametrize("rows", [0, "two", 99, -1, "²", 1.5])
 def test_number_of_heading_rows_that_cannot_be_is_named(log: Path, rows: object) -> None:
     said = refusal(log, YES, put("Layout", "Heading rows", "May", rows))
     assert f"says '{rows}' on Layout row" in said
@@ -153,3 +153,14 @@ def test_log_that_has_a_layout_is_not_adopted_again(log: Path) -> None:
     with pytest.raises(Unreadable, match=r"log\.xlsx has a layout already: open log layout\.xlsx beside it"):
         adopt(log)
     assert layout_path(log).read_bytes() == before
+
+
+def test_worksheet_that_is_listed_twice_is_refused_for_its_rows_would_count_twice(log: Path) -> None:
+    said = refusal(log, YES, put("Layout", "Worksheet", "May", "April"))
+    assert "says 'April' on Layout row" in said
+    assert said.endswith("which is there already; delete one of the two rows.")
+
+
+def test_long_text_in_the_layout_is_cut_in_the_sentence(log: Path) -> None:
+    said = refusal(log, YES, put("Columns", "Means", "Party size", "no such meaning " * 500))
+    assert len(said) < 200

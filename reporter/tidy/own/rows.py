@@ -39,7 +39,7 @@ def own_rows(book: RawBook, key: str, place: SheetLayout) -> tuple[Rows, list[Pr
     found = [_Found(sheets[source.name], source, key, index) for index, source in enumerate(sources)]
     rows = [row for one in found for row in one.rows]
     for one in found:
-        fixed = {key: _every_row(value, one.source) for key, value in place.fixed.items()}
+        fixed = {name: _every_row(value, one.source) for name, value in place.fixed.items()}
         for row in one.rows:
             row.cells = fixed | row.cells
     keys = dict.fromkeys(name for row in rows for name in row.cells) | dict.fromkeys(_placed(place))

@@ -46,8 +46,12 @@ def source_of(found: FoundSheet, key: str, *, several: bool) -> Source:
         groups,
         None if numbered_here else _trip_cells(found, several=several),
         _REPEATS[key] if repeated and not groups else None,
-        speaks=key == (row_is if columns_of(found, row_is) else next(iter(found.places)).target),
+        speaks=key == (row_is if columns_of(found, row_is) else _first_target(found)),
     )
+
+
+def _first_target(found: FoundSheet) -> str:
+    return next(column.target for column in found.places if column.target)
 
 
 def _lent(found: FoundSheet, key: str, keys: Set[str]) -> dict[str, Placed]:
