@@ -212,6 +212,7 @@ class Sheet:
     bare: a sheet to type in; its table's heading stands in row 1 and nothing stands above it.
     private: the footer says that the sheet holds names and places that are nobody else's business.
     pages_wide: pages side by side over which its columns print; from two on, the first column repeats.
+    pages_tall: pages one below the other on which it prints; 0: as many as it takes.
     """
 
     name: str
@@ -221,6 +222,7 @@ class Sheet:
     private: bool = False
     bare: bool = False
     pages_wide: int = 1
+    pages_tall: int = 0
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,6 +7,7 @@ from itertools import compress
 import pandas as pd
 
 from reporter.compute.alike import check_alike
+from reporter.compute.angler_checks import check_anglers
 from reporter.compute.catch import fish_identity, fish_table, make_pairs
 from reporter.compute.catch_checks import check_catch
 from reporter.compute.effort import make_stints
@@ -107,6 +108,7 @@ def compute_season(log: TidyLog, weather: HourlyFiles = NO_FILES) -> Season:
         *made.problems,
         *check_catch(pairs, fish, catch, stints, trips, has_effort=bool(log.fates["effort"].read)),
         *stint_problems,
+        *check_anglers(trips, stints, fish),
         *check_alike(catch),
     ]
     problems, won = _weighed(found, log)

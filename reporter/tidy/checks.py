@@ -9,7 +9,7 @@ from reporter.tidy.cells import CellContext
 from reporter.tidy.clients import check_clients
 from reporter.tidy.lengths import check_lengths
 from reporter.tidy.links import link_trips, trip_book
-from reporter.tidy.names import read_names, resolve
+from reporter.tidy.names import GUIDE, read_names, resolve
 from reporter.tidy.needed import require
 from reporter.tidy.own.fates import fill_fates
 from reporter.tidy.own.hours import fill_ends
@@ -43,7 +43,7 @@ def check_sheets(
         if key in sheets:
             require(sheets[key])
         names[key] = read_names(sheets.get(key), name_column, BY_KEY[key])
-    names["clients"].spellings.setdefault("guide", "guide")
+    names["clients"].spellings.setdefault(GUIDE, GUIDE)
     extra: dict[str, dict[str, list[Any]]] = {}
     if "trips" in sheets:
         extra["trips"] = _check_trips(sheets["trips"], settings)

@@ -7,6 +7,9 @@ from reporter.schema.log import folded
 from reporter.tidy.near import looks_like, nearest, of_initials
 from reporter.tidy.sheet import TidySheet
 
+GUIDE = "guide"
+"""What the columns Angler call the guide himself; no client."""
+
 _MOST_COMPARED = 400  # names met; more of them are no list that a person keeps in his head
 
 

@@ -43,7 +43,7 @@ def set_page(canvas: Canvas, book: Book) -> None:
     sheet.set_paper(_PAPERS[book.paper])
     if plan.sheet.landscape:
         sheet.set_landscape()
-    sheet.fit_to_pages(plan.sheet.pages_wide, 0)
+    sheet.fit_to_pages(plan.sheet.pages_wide, plan.sheet.pages_tall)
     if plan.sheet.pages_wide > 1:
         done(sheet.repeat_columns(0), "repeated column")
     sheet.set_margins(**MARGINS_IN)
@@ -53,7 +53,8 @@ def set_page(canvas: Canvas, book: Book) -> None:
     place = plan.long_table
     if place is not None:
         sheet.repeat_rows(place.heading)
-    sheet.set_h_pagebreaks(page_breaks(canvas, book.paper))
+    if not plan.sheet.pages_tall:
+        sheet.set_h_pagebreaks(page_breaks(canvas, book.paper))
     if not plan.sheet.bare:
         _set_areas(canvas)
 

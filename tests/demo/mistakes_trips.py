@@ -27,6 +27,8 @@ def _mistyped(pen: Pen) -> None:
     row = pen.trip_row("T-034")
     pen.put("trips", row, {"client": "C99"})
     pen.expect("trips", row, "name_unknown", "note")
+    named = [fish for fish in pen.catch_rows("T-034") if pen.log.rows["catch"][fish - 2].get("angler")]
+    pen.expect("catch", named[0], "angler_not_listed", "note")
 
     # Degrees Celsius typed under °F.
     row = pen.trip_row("T-045")

@@ -109,6 +109,14 @@ NOTES = (
     ),
     note("two_ways", {"Effort": {"F1": "Parts", "F4": 3}}, ("Effort", 4, "two_ways")),
     note("stint_unknown", {"Catch": {"F1": "Stint", "F2": "B"}}, ("Catch", 2, "stint_unknown")),
+    note(
+        "angler_not_listed",
+        {
+            "Trips": {"G1": "Client", "G2": "C01; C02", "G3": "C01"},
+            "Catch": {"F1": "Angler", "F2": "C02", "F3": "C02"},
+        },
+        ("Catch", 3, "angler_not_listed"),
+    ),
     note("no_as_of", {"Season": {"B4": None, "B5": None}}, ("Season", 0, "no_as_of")),
     note(
         "no_latitude",

@@ -200,6 +200,13 @@ NOTES: tuple[Finding, ...] = (
         "Mend the stint's name.",
     ),
     Finding(
+        "angler_not_listed",
+        "note",
+        "An angler whom the trip does not list",
+        "{value} is named here, but not as Client of trip {trip}. Used, but in nobody's copy.",
+        "Add the code to Client on Trips, or mend it here.",
+    ),
+    Finding(
         "no_as_of",
         "note",
         "Future dates not checked",

@@ -18,7 +18,12 @@ SEASON = Sheet(
 
 SETTINGS: tuple[Column, ...] = (
     Column(
-        "guide", "Guide or outfit", "text", "Your name as the report prints it.", example="An example outfit"
+        "guide",
+        "Guide or outfit",
+        "text",
+        "Your name as the report and your clients' copies print it.",
+        example="An example outfit",
+        audience="client",
     ),
     Column("guide_code", "Guide code", "text", "A short code for roll-ups of several guides.", example="G01"),
     Column("season_name", "Season name", "text", "What the report calls it.", example="Season 2026"),

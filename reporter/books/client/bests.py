@@ -1,0 +1,49 @@
+"""Firsts and bests, and the best five together."""
+
+import math
+
+from reporter.books.blocks import Line, Text
+from reporter.books.client.letter import Letter
+from reporter.books.client.words import capital, day_words, length_words, size_words, weight_words
+from reporter.compute.clients.figures import BEST_TOGETHER, Best, best_together, bests, firsts
+from reporter.compute.clients.model import Client
+
+_UNNAMED = "Fish without a name count here on days when yours was the only booking."
+_NUMBERS = {5: "five"}
+
+
+def best_blocks(client: Client, letter: Letter) -> list[Text]:
+    """Return his best fish of each kind, across several trips his firsts too, and the best five together."""
+    several = len(client.days) > 1
+    lines = [Line(_best(best, letter), "lead") for best in bests(client)]
+    lines += _together(client, letter)
+    if any(not fish.own for day in client.days for fish in day.his):
+        lines.append(Line(_UNNAMED, "note"))
+    blocks = [Text((Line("Your bests" if several else "Your best fish", "heading"), *lines))] if lines else []
+    return [*blocks, *(_firsts(client, letter) if several else [])]
+
+
+def _best(best: Best, letter: Letter) -> str:
+    kind = capital(letter.species(best.fish.species))
+    on = f", on the {best.fish.technique}" if best.fish.technique else ""
+    return f"{kind}: {size_words(best.fish, letter.system)}, {day_words(best.day.date, letter.system)}{on}"
+
+
+def _firsts(client: Client, letter: Letter) -> list[Text]:
+    first = firsts(client)
+    said = [
+        f"{capital(letter.species(kind))}: {day_words(day.date, letter.system)}"
+        for kind, day in first.items()
+    ]
+    heading = Line("Your firsts on these trips", "heading")
+    return [Text((heading, *(Line(line, "lead") for line in said)))] if said else []
+
+
+def _together(client: Client, letter: Letter) -> list[Line]:
+    top = best_together(client)
+    if top is None:
+        return []
+    sizes = [length_words(top.length_mm, letter.system)]
+    sizes += [weight_words(top.weight_g, letter.system)] if not math.isnan(top.weight_g) else []
+    guessed = f" ({top.estimated} of them estimated)" if top.estimated else ""
+    return [Line(f"Your best {_NUMBERS[BEST_TOGETHER]} together: {', '.join(sizes)}{guessed}", "lead")]

@@ -1,0 +1,1 @@
+"""Clients: what each may read of his own trips, and nothing else."""
