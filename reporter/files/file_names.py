@@ -23,7 +23,11 @@ def file_names(words: Iterable[str], suffix: str) -> dict[str, str]:
 
 
 def _safe(word: str) -> str:
-    """Return a word without what a file system refuses, or a spreadsheet's lock files begin with."""
-    whole = _FORBIDDEN.sub("-", word).strip(" .~$").encode("utf-8", errors="ignore")
+    """Return a word without what a file system refuses.
+
+    Nor does it begin as lock files, hidden files or the formulas of a spreadsheet do.
+    """
+    bare = _FORBIDDEN.sub("-", word).lstrip(" .~$=+-@'").rstrip(" .")
+    whole = bare.encode("utf-8", errors="ignore")
     safe = whole[:_LONGEST].decode("utf-8", errors="ignore").rstrip(" .")
     return f"{safe}-" if _RESERVED.fullmatch(safe) else safe or "client"

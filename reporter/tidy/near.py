@@ -38,7 +38,7 @@ def looks_like(name: str, other: str) -> bool:
     from rapidfuzz.distance import OSA
 
     ours, theirs = folded(name), folded(other)
-    if ours == theirs or ours[:1] != theirs[:1] or _DIGITS.findall(name) != _DIGITS.findall(other):
+    if ours == theirs or slip_key(name) != slip_key(other):
         return False
     words, others = name.casefold().split(), other.casefold().split()
     if len(words) == len(others):
@@ -48,6 +48,11 @@ def looks_like(name: str, other: str) -> bool:
         if len(words) > 1 and len(differ) == 1 and _cut_short(*differ[0]):
             return True
     return min(len(ours), len(theirs)) >= _SHORTEST and OSA.distance(ours, theirs, score_cutoff=1) == 1
+
+
+def slip_key(name: str) -> tuple[str, ...]:
+    """Return what names that look like slips of each other have in common: by it a long list is searched."""
+    return folded(name)[:1], *_DIGITS.findall(name)
 
 
 def _cut_short(word: str, other: str) -> bool:

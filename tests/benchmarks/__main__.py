@@ -4,7 +4,7 @@ import sys
 from collections.abc import Callable
 from functools import partial
 
-from tests.benchmarks import weather
+from tests.benchmarks import clients, weather
 from tests.benchmarks.budgets import BUDGETS, ratio
 
 _TRIES = 3
@@ -22,4 +22,6 @@ def met(name: str, most: float, measure: Callable[[], float]) -> bool:
 if __name__ == "__main__":
     results = [met(budget.name, budget.most, partial(ratio, budget)) for budget in BUDGETS]
     results.append(met(f"{weather.HOURS:,} hours of weather, added to it", weather.MOST, weather.added))
+    growth = "a client's copy among 500 clients, to one among 50"
+    results.append(met(growth, clients.MOST, clients.growth))
     sys.exit(int(not all(results)))

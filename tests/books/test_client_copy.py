@@ -2,6 +2,8 @@
 
 import datetime as dt
 import math
+from dataclasses import replace
+from pathlib import Path
 
 import pytest
 
@@ -11,8 +13,11 @@ from reporter.books.client.letter import Letter
 from reporter.books.client.words import fish_words, length_words, weather_words, weight_words
 from reporter.compute.clients.figures import Fate, SpeciesCount
 from reporter.compute.clients.model import Caught, Client, Day, DayWeather, TiedOn
+from reporter.schema.species import SPECIES
 from reporter.schema.units import System
 from reporter.tidy.moments import LIGHT_WIND
+from reporter.write.workbook import write_book
+from tests.books.printed import pages_printed
 
 LETTER = Letter("The outfit", "Thank you.", "Write to the dock.", "us", "bass")
 DAYS = [dt.date(2026, 4, 18) + dt.timedelta(days=7 * number) for number in range(4)]
@@ -263,3 +268,25 @@ def test_fish_are_said_in_words(counts: list[SpeciesCount], said: str) -> None:
 )
 def test_weather_is_a_line(weather: DayWeather, system: System, said: str) -> None:
     assert weather_words(weather, system) == said
+
+
+@pytest.mark.libreoffice
+def test_first_page_is_one_page_however_much_stands_on_it(tmp_path: Path) -> None:
+    kinds = [kind.code for kind in SPECIES]
+    days = [
+        day(
+            *(
+                landed(1, species=kind, length_mm=300.0 + place, weight_g=300.0)
+                for place, kind in enumerate(kinds)
+            ),
+            number=number,
+        )
+        for number in range(4)
+    ]
+    made = book(*days)
+    first = replace(
+        made.sheets[0], blocks=tuple(b for b in made.sheets[0].blocks if not isinstance(b, Chart))
+    )
+    write_book(replace(made, sheets=(first,)), tmp_path / "copy.xlsx")
+    assert len(kinds) > 40
+    assert pages_printed(tmp_path / "copy.xlsx", tmp_path) == 1
