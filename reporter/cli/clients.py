@@ -56,6 +56,8 @@ def clients(logs: tuple[Path, ...], out: Path, client: str, weather: tuple[Path,
     if not quiet:
         _say_written(read, copies, codes, out)
     _say_refused(copies)
+    if not copies.joined.known:
+        say.failure("No copy: no client stands in the column Client of Trips, nor on Clients.")
     raise SystemExit(int(not codes or bool(copies.joined.refused)))
 
 
@@ -65,10 +67,10 @@ def _asked(client: str, copies: "Copies") -> list[str]:
     from reporter.tidy.near import nearest
 
     joined = copies.joined
-    known = [*joined.copies, *joined.no_trip, *joined.two_names, *joined.same_day]
-    code = next((code for code in known if code == client or folded(code) == folded(client)), None)
+    wanted = folded(client) or client
+    code = next((code for code in joined.known if (folded(code) or code) == wanted), None)
     if code is None:
-        near = nearest(client, known)
+        near = nearest(client, joined.known)
         hint = f" Did you mean {near}?" if near else ""
         raise click.BadParameter(f"no log has a client '{client}'.{hint}", param_hint="'--client'")
     return [code] if code in joined.copies else []

@@ -241,6 +241,13 @@ def test_codes_that_are_no_names_of_files_get_one(run: Run, write_log: WriteLog,
     assert (tmp_path / "A-1 your days.xlsx").exists()
 
 
+def test_log_without_clients_is_told_so(run: Run, write_log: WriteLog, tmp_path: Path) -> None:
+    ran = run("clients", write_log(), "--out", tmp_path / "out")
+    assert ran.code == 1
+    assert "No copy: no client stands in the column Client of Trips" in ran.err
+    assert not (tmp_path / "out").exists()
+
+
 def test_quiet_prints_nothing(run: Run, write_log: WriteLog, tmp_path: Path) -> None:
     ran = run("clients", clients_log(write_log), "--out", tmp_path, "--quiet")
     assert (ran.code, ran.out, ran.err) == (0, "", "")

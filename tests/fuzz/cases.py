@@ -11,6 +11,7 @@ from reporter.files.errors import CannotWrite
 from reporter.read.errors import Unreadable
 from reporter.run.adopt import adopt
 from reporter.run.build import build, plan
+from reporter.run.clients import plan_copies, read_logs, write_copies
 from reporter.run.season import read_season
 from tests.fuzz.mutate import mutate
 from tests.fuzz.mutate_others import mutate_csv, mutate_ods, mutate_xls
@@ -97,6 +98,8 @@ def _outcome(log: Path, built: bool) -> str:
         return "read"
     (job,) = plan([log], None, None)
     build(job, [log])
+    copies = plan_copies(read_logs([log]), log.parent / "copies")
+    write_copies(copies, list(copies.files), [log], log.parent / "copies", whole=True)
     return "built"
 
 

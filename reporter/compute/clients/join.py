@@ -25,6 +25,11 @@ class Joined:
     by_code_alone: tuple[str, ...]
 
     @property
+    def known(self) -> tuple[str, ...]:
+        """Every code of the logs."""
+        return (*self.copies, *self.no_trip, *self.refused)
+
+    @property
     def refused(self) -> tuple[str, ...]:
         """Codes of clients who have trips and get no copy all the same."""
         return (*self.two_names, *self.same_day)
