@@ -3,13 +3,15 @@
 from collections.abc import Mapping
 
 from reporter.books.blocks import Block, Line, Sheet, Text
-from reporter.books.season.tackle_rates import MEASURES, bite_table, snag_chart, snag_table
+from reporter.books.season.tackle_bites import bite_table
 from reporter.books.season.tackle_restock import restock_blocks
+from reporter.books.season.tackle_snags import MEASURES, snag_chart, snag_table
 from reporter.books.season.tackle_used import used_table
 from reporter.books.words import counted, number
 from reporter.compute.report import Report
 from reporter.compute.tackle.tackle import BY, Tackle
 from reporter.compute.tackle.told import Written
+from reporter.schema.thresholds import MIN_OWN_TRIPS
 
 NAME = "Tackle"
 
@@ -21,7 +23,8 @@ _LEAD = Line(
 )
 _SAYS = Line(
     "A rate stands on the stints that say: blank is not recorded, 0 is none. What was tied on in the thick "
-    "of it hangs up more for that reason alone.",
+    f"of it hangs up more for that reason alone. Grey: fewer than {MIN_OWN_TRIPS} trips that say, too little "
+    "to go by.",
     "note",
 )
 _NONE = Line("No stint has usable effort yet, so there is nothing to say of tackle.")
@@ -47,7 +50,7 @@ def tackle(report: Report) -> Sheet:
     blocks: tuple[Block, ...] = (
         Text((_TITLE, _LEAD, _SAYS, *_outside(made), *_written(made), *_not_named(made))),
         *_rates(report),
-        used_table(made.used),
+        used_table(made),
         *restock_blocks(report),
     )
     return Sheet(NAME, blocks, group="me", landscape=True)
@@ -81,8 +84,14 @@ def _only_losses(measure: str, how: Written) -> str:
 
 
 def _not_named(made: Tackle) -> tuple[Line, ...]:
-    words = [by for by in BY if not _named(made, by)]
-    return tuple(Line(f"No {by} is written on Effort, so there is nothing by {by}.") for by in words)
+    named = [(by, _named(made, by)) for by in BY]
+    nothing = [f"No {by} is written on Effort, so there is nothing by {by}." for by, is_ in named if not is_]
+    apart = [
+        f"Bites by {by}: no fish can be told apart between them."
+        for by, is_ in named
+        if is_ and _bites_told(made) and not made.rates[by].bites.any()
+    ]
+    return tuple(map(Line, (*nothing, *apart)))
 
 
 def _named(made: Tackle, by: str) -> bool:
@@ -104,5 +113,5 @@ def _rates(report: Report) -> tuple[Block, ...]:
         blocks.append(snag_table(report, by, measures))
         blocks += snag_chart(report) if by == "technique" else ()
     if _bites_told(made):
-        blocks += [bite_table(report, by) for by in named]
+        blocks += [bite_table(report, by) for by in named if made.rates[by].bites.any()]
     return tuple(blocks)

@@ -49,8 +49,8 @@ def _not_listed(restock: Restock) -> tuple[Line, ...]:
     if restock.not_told:
         hours = number(restock.not_told_rod_hours, 1)
         said.append(
-            f"{counted(restock.not_told, 'line')} ({hours} rod-hours) of which it does not say, nor of their "
-            "techniques"
+            f"{counted(restock.not_told, 'line')} ({hours} rod-hours) of which the log does not say, nor of "
+            "their techniques"
         )
     return (Line(f"Not listed: {'; '.join(said)}."),) if said else ()
 
@@ -150,7 +150,7 @@ _FIELDS = (
     Field("trips", "On trips", "whole", help="Trips of that record."),
     Field("told_hours", "In rod-hours", "one", help="Rod-hours of that record."),
     Field("record", "Loss rate from"),
-    Field("technique_line", "Line of technique", "plain", help="In Hang-ups and lures lost by technique."),
+    Field("technique_line", "Line of technique", "plain", help="In the table by technique, from the top."),
 )
 _TOTALS = {
     "rod_hours": "rod_hours",

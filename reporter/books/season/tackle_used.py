@@ -8,7 +8,7 @@ from reporter.books.blocks import Cell, Field, Live, Table
 from reporter.books.season.pick_places import or_blank
 from reporter.books.words import counted
 from reporter.compute.tackle.groups import LINE
-from reporter.compute.tackle.used import Used
+from reporter.compute.tackle.tackle import Tackle
 from reporter.schema.thresholds import MIN_OWN_TRIPS
 
 LINE_FIELDS = tuple(Field(key, key.capitalize()) for key in LINE)
@@ -27,6 +27,11 @@ _LIVE: tuple[tuple[str, str, str], ...] = (
 )
 """Column of the page, column of the lines, formula."""
 
+_OF_LOSSES = (
+    Field("lures_lost", "Lures lost", "whole"),
+    Field("lost_trips", "Trips that say", "whole", help="Trips on which Lures lost was written, 0 too."),
+    Field("lost_hours", "Rod-hours that say", "one", help="Rod-hours of the stints that say what was lost."),
+)
 _FIELDS = (
     Field("no", "Line", "plain"),
     *LINE_FIELDS,
@@ -35,15 +40,14 @@ _FIELDS = (
     Field("rod_hours", "Rod-hours", "one"),
     Field("share", "Share of rod-hours", "share"),
     Field("landed", "Landed", "whole"),
-    Field("lures_lost", "Lures lost", "whole"),
-    Field("lost_trips", "Trips that say", "whole", help="Trips on which Lures lost was written, 0 too."),
-    Field("lost_hours", "Rod-hours that say", "one", help="Rod-hours of the stints that say what was lost."),
+    *_OF_LOSSES,
 )
 
 
-def used_table(used: Used) -> Table:
-    """Return the table of what was used how much."""
-    table = used.table
+def used_table(tackle: Tackle) -> Table:
+    """Return the table of what was used how much; with lures lost where any stint says."""
+    table, left_out = tackle.used.table, tackle.used.fish_left_out
+    fields = _FIELDS if tackle.written["lures_lost"].on else _FIELDS[: -len(_OF_LOSSES)]
     columns: dict[str, Sequence[Cell]] = {
         "no": table["no"].tolist(),
         **line_cells(table),
@@ -52,22 +56,33 @@ def used_table(used: Used) -> Table:
     }
     for key, source, formula in _LIVE:
         columns[key] = [Live(formula, value) for value in or_blank(table[source])]
-    total: dict[str, Cell] = {"technique": "Season"}
-    for key in ("stints", "rod_hours", "share", "landed", "lures_lost", "lost_hours"):
-        total[key] = Live(f"SUM({{used.{key}}})", sum(_numbers(columns[key])))
     note = f"Grey: fewer than {MIN_OWN_TRIPS} trips."
-    if used.fish_left_out:
-        fish = counted(used.fish_left_out, "fish", "fish")
+    if left_out:
+        fish = counted(left_out, "fish", "fish")
         note += f" Landed leaves out {fish} that cannot be told apart between lines."
-    grey = (table["trips"] < MIN_OWN_TRIPS).tolist()
-    return Table("used", _FIELDS, columns, title="What was used how much", note=note, total=total, grey=grey)
+    return Table(
+        "used",
+        fields,
+        {field.key: columns[field.key] for field in fields},
+        title="What was used how much",
+        note=note,
+        total={key: cell for key, cell in _total(tackle).items() if key in {field.key for field in fields}},
+        grey=(table["trips"] < MIN_OWN_TRIPS).tolist(),
+    )
+
+
+def _total(tackle: Tackle) -> dict[str, Cell]:
+    """Return the season's line; what no line says is blank there too."""
+    table, whole = tackle.used.table, tackle.rates["technique"].whole.iloc[0]
+    total: dict[str, Cell] = {"technique": "Season"}
+    total |= {key: int(whole[key]) for key in ("trips", "lost_trips")}
+    for key, source, _ in _LIVE:
+        column = f"{{used.{key}}}"
+        value = table[source].sum(min_count=1)
+        total[key] = Live(f'IF(COUNT({column})>0,SUM({column}),"")', "" if pd.isna(value) else value)
+    return total
 
 
 def line_cells(table: pd.DataFrame) -> dict[str, Sequence[Cell]]:
     """Return the cells that say which line each row is; what was not written is blank."""
     return {key: [name or None for name in table[key]] for key in LINE}
-
-
-def _numbers(cells: Sequence[Cell]) -> list[float]:
-    values = (cell.value for cell in cells if isinstance(cell, Live))
-    return [float(value) for value in values if isinstance(value, int | float)]
