@@ -181,6 +181,6 @@ def _list(report: Report) -> Table:
         total[key] = Live(f"SUM({{restock.{key}}})", float(table[source].sum()))
     note = (
         f"Loss rate from: the line's {_OWN} from {MIN_OWN_TRIPS} trips that say on, else {_TECHNIQUE}. To "
-        "have: each line rounded up, so that none runs out; together they are more than the losses to expect."
+        "have: each line rounded up, so that none runs out; all together that may be more than the losses."
     )
     return Table("restock", _FIELDS, columns, title="The list", note=note, total=total)
