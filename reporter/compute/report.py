@@ -16,6 +16,7 @@ from reporter.compute.rates import rate_table
 from reporter.compute.ratio import index_of_dispersion
 from reporter.compute.season import Season
 from reporter.compute.side_by_side import SideBySide, side_by_side
+from reporter.compute.tackle.tackle import Tackle, season_tackle
 from reporter.compute.water_card import water_card
 from reporter.schema.sheets import names
 
@@ -33,7 +34,7 @@ class Report:
     by_day_type and hard_days (verdict and call: one row a style): see `reporter.compute.fronts`.
     fair: comparisons that allow for the day. record: the stints with what they were fished under;
     by_condition: their rates; picks: what What worked chooses from. hunches: each with what the
-    record says of it.
+    record says of it. tackle: what hung up, was lost and used.
     water_card: what paid on each water, month by month.
     water_months is keyed on water_month: water and month with a line break between.
     """
@@ -54,6 +55,7 @@ class Report:
     by_condition: pd.DataFrame
     picks: PickRecord
     hunches: tuple[Result, ...]
+    tackle: Tackle
     water_card: pd.DataFrame
 
 
@@ -89,6 +91,7 @@ def make_report(season: Season) -> Report:
         record=record,
         picks=pick_record(season, record),
         hunches=tuple(tried(hunch, season, record, classes) for hunch in season.hunches),
+        tackle=season_tackle(season, record),
         by_condition=by_condition(
             record, spread, _present(named, "style", STYLES), season.techniques["technique"].tolist()
         ),

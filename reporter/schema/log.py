@@ -1,5 +1,7 @@
 """The season log as a whole: its sheets in the order of the blank log."""
 
+from functools import lru_cache
+
 from reporter.schema.column import Sheet
 from reporter.schema.sheets.catch import CATCH
 from reporter.schema.sheets.conditions import CONDITIONS
@@ -36,6 +38,7 @@ TEXT_SHEETS = ("Start here", "Boat card", "Lists")
 BY_KEY: dict[str, Sheet] = {sheet.key: sheet for sheet in SHEETS}
 
 
+@lru_cache(maxsize=1_024)  # columns repeat their names
 def folded(name: str) -> str:
     """Return a name as names are compared: without case, spaces, hyphens and punctuation."""
     return "".join(letter for letter in name.casefold() if letter.isalnum())

@@ -6,6 +6,7 @@ from reporter.schema.fair_tables import SIDE_BY_SIDE, STANDARDISED
 from reporter.schema.front_tables import BY_DAY_TYPE, FRONT_DAYS, TRIP_FRONT_FIELDS
 from reporter.schema.hunch_table import HUNCHES
 from reporter.schema.log_tables import LOG_TABLES
+from reporter.schema.tackle_tables import RESTOCK, TACKLE, TACKLE_USED
 
 _TECHNIQUE = CsvField("technique", "string", "Technique, under its one spelling.")
 _STYLE = CsvField("style", "string", "moving, slow or not given.")
@@ -65,6 +66,9 @@ TABLES: tuple[CsvTable, ...] = (
     STANDARDISED,
     CONDITIONS,
     HUNCHES,
+    TACKLE,
+    TACKLE_USED,
+    RESTOCK,
     FRONT_DAYS,
     BY_DAY_TYPE,
     CsvTable(

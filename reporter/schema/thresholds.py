@@ -115,3 +115,7 @@ OUNCES_POINTS_SHARE = 0.5
 """Weights with .10 to .15, and their share of those with two decimals, from which they look like pounds and
 ounces: hundredths of a pound fall there one time in eighteen, so half of three or more by chance in less than
 one log of three hundred."""
+
+MIN_CHART_TECHNIQUES = 3
+"""Techniques with trips enough that say from which hang-ups per rod-hour are charted: two numbers are read
+faster than two bars."""

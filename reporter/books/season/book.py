@@ -13,6 +13,7 @@ from reporter.books.season.hunches import hunches
 from reporter.books.season.rows_to_fix import rows_to_fix
 from reporter.books.season.side_by_side import side_by_side
 from reporter.books.season.stint_conditions import stint_conditions
+from reporter.books.season.tackle import tackle
 from reporter.books.season.techniques import techniques
 from reporter.books.season.trips import trips
 from reporter.books.season.water_cards import water_cards
@@ -39,6 +40,7 @@ def season_book(report: Report) -> Book:
             front_days_by_date(report),
             day_rates(report),
             hunches(report),
+            tackle(report),
             waters(report),
             water_cards(report),
             trips(report),

@@ -9,6 +9,7 @@ import pandas as pd
 from reporter.books.blocks import Cell, Field, Line, Live, Sheet, Table, Text
 from reporter.books.season.front_words import day_group_words
 from reporter.books.season.row_fields import row_fields
+from reporter.books.season.tackle_stints import TACKLE_FIELDS, tackle_columns
 from reporter.compute.catch import REASONS
 from reporter.compute.fronts.rates import CALL_GROUPS, DAY_GROUPS
 from reporter.compute.report import STYLES, Report
@@ -148,6 +149,7 @@ def stints(report: Report) -> Sheet:
         depth=[depth.shown(value) for value in table["depth_m"]],
         technique_no=table["technique"].map(season.techniques.set_index("technique")["technique_no"]),
         why=table["reason"].map(REASONS).fillna(""),
+        **tackle_columns(report.tackle, table.index),
     )
     fields = (
         *row_fields(season, "Effort"),
@@ -180,6 +182,7 @@ def stints(report: Report) -> Sheet:
         Field("stint", "Stint"),
         Field("angler", "Angler"),
         Field("why", "Why it has no effort"),
+        *TACKLE_FIELDS,
     )
     return _sheet("Stints", "stint", fields, made, "One row a stint, as on Effort.")
 

@@ -8,6 +8,7 @@ from reporter import __version__
 from reporter.books.blocks import Block, Cell, Field, Figure, Figures, Line, Sheet, Table, Text
 from reporter.books.season.worked_out_formulas import DEFINITIONS, FORMULAS
 from reporter.books.season.worked_out_fronts import fingerprints, front_tables
+from reporter.books.season.worked_out_tackle import TACKLE
 from reporter.books.season.worked_out_what_pays import what_pays
 from reporter.compute.catch import REASONS
 from reporter.compute.limits import garwood
@@ -37,7 +38,7 @@ def worked_out(report: Report) -> Sheet:
             "formulas",
             "Formulas and their sources",
             (("what", "What", 24), ("how", "How", 64), ("source", "Source", 52)),
-            (*FORMULAS, *what_pays(report.season.system)),
+            (*FORMULAS, *what_pays(report.season.system), *TACKLE),
         ),
         *front_tables(report),
         _rows(report),

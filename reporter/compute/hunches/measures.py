@@ -35,7 +35,7 @@ def measured(measure: str, season: Season, record: StintRecord) -> Measured:
     hours, fish, placed = stints["rod_hours"], stints["counted_fish"], stints["placed"].to_numpy(dtype=bool)
     everywhere = np.ones(len(stints), dtype=bool)
     if measure in ("bites", "share landed"):
-        missed = _missed(stints, placed)
+        missed = told_missed(stints)
         bites = fish + missed
         if measure == "bites":
             return Measured(bites, hours.where(missed.notna()), placed)
@@ -48,10 +48,13 @@ def measured(measure: str, season: Season, record: StintRecord) -> Measured:
     return Measured(fish, hours, placed)
 
 
-def _missed(stints: pd.DataFrame, placed: NDArray[np.bool_]) -> pd.Series:
-    """Return the missed bites of each stint; where fish stand for all of a trip's, only if all are told."""
+def told_missed(stints: pd.DataFrame) -> pd.Series:
+    """Return the missed bites of each counted stint, NaN where it does not say.
+
+    Where the first stint's fish stand for all of their technique's on a trip, only if all of those say.
+    """
     whole = stints["missed"].notna().groupby(stints["pair"]).transform("all")
-    return stints["missed"].where(placed | whole)
+    return stints["missed"].where(stints["placed"] | whole)
 
 
 def _of_rows(measure: str, season: Season, record: StintRecord) -> Measured:

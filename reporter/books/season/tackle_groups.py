@@ -1,0 +1,51 @@
+"""What the tables of Tackle by technique, cover and variant share: their groups, and sums over Stints."""
+
+from collections.abc import Mapping, Sequence
+
+import pandas as pd
+
+from reporter.books.blocks import Cell, Field, Live
+from reporter.books.season.pick_places import or_blank
+from reporter.compute.report import Report
+from reporter.schema.bands import NOT_RECORDED
+
+COUNTED = '{stint.line_no},">0"'
+"""The condition of a sum over all stints that count: the others have line 0."""
+
+KEYS: Mapping[str, str] = {
+    "technique": f"{{stint.technique_no}},{{row.no}},{COUNTED}",
+    "cover": "{stint.cover_no},{row.no}",
+    "variant": "{stint.variant_no},{row.no}",
+}
+"""Grouping -> the conditions of a sum over the stints of a line."""
+
+LABELS: Mapping[str, tuple[Field, ...]] = {
+    "technique": (Field("technique", "Technique"),),
+    "cover": (Field("cover", "Cover"),),
+    "variant": (Field("technique", "Technique"), Field("variant", "Variant")),
+}
+NO = Field("no", "No.", "plain")
+
+
+def label_cells(report: Report, by: str, table: pd.DataFrame) -> dict[str, Sequence[Cell]]:
+    """Return the cells that say which group a line is; by technique its number is that of the season."""
+    numbers = table["no"].tolist()
+    if by == "technique":
+        order = report.season.techniques.set_index("technique")["technique_no"]
+        numbers = table["technique"].map(order).tolist()
+    first, *others = (field.key for field in LABELS[by])
+    return {
+        "no": numbers,
+        first: [name or NOT_RECORDED for name in table[first]],
+        **{key: [name or None for name in table[key]] for key in others},
+    }
+
+
+def sums(source: str, key: str) -> str:
+    """Return the formula that adds up a column of Stints under conditions."""
+    return f"SUMIFS({{stint.{source}}},{key})"
+
+
+def live(formula: str, values: pd.Series) -> list[Cell]:
+    """Return a column of one formula with these values; NaN shows as nothing."""
+    return [Live(formula, value) for value in or_blank(values)]

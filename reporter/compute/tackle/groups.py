@@ -1,0 +1,90 @@
+"""Groups of counted stints: by technique, cover, variant, and by tackle line."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+import numpy as np
+import pandas as pd
+from numpy.typing import NDArray
+
+from reporter.compute.conditions.classes import Condition, named_bands
+from reporter.compute.conditions.counted import one_band
+from reporter.compute.conditions.record import StintRecord
+from reporter.compute.ratio import IntArray
+
+LINE = ("technique", "variant", "size", "colour")
+"""What makes a tackle line."""
+
+
+@dataclass(frozen=True, slots=True)
+class Groups:
+    """Groups of counted stints, in the order of their rod-hours; what is not recorded comes last.
+
+    numbers: the group of each stint, from 1. names: one row a group, a column for each thing that it is told
+    by, "" where that is not recorded. out: stints whose fish cannot be told apart between groups, as those of
+    their technique on that trip lie in several.
+    """
+
+    numbers: IntArray
+    names: pd.DataFrame
+    out: NDArray[np.bool_]
+
+    @property
+    def count(self) -> int:
+        """Number of groups."""
+        return len(self.names)
+
+
+@dataclass(frozen=True, slots=True)
+class _Names:
+    """Names of one kind, and the place of each stint's among them, below 0 where it is not recorded."""
+
+    of_stint: IntArray
+    labels: Sequence[str]
+
+
+def tackle_groups(record: StintRecord, techniques: Sequence[str]) -> dict[str, Groups]:
+    """Return the groups by technique, cover, variant (with its technique) and line, in this order.
+
+    techniques: those of the season in its order, whose places are the groups' names of techniques.
+    """
+    stints = record.stints
+    place = np.asarray(pd.Index(techniques).get_indexer(pd.Index(stints["technique"])), dtype=np.int64)
+    technique = _Names(place, techniques)
+    variant, size, colour = (_names(named_bands(stints, key, stints[key])) for key in LINE[1:])
+    cover = _names(record.condition("cover"))
+    line = {"technique": technique, "variant": variant, "size": size, "colour": colour}
+    return {
+        "technique": _grouped(stints, {"technique": technique}),
+        "cover": _grouped(stints, {"cover": cover}, cover.of_stint >= 0),
+        "variant": _grouped(stints, {"technique": technique, "variant": variant}, variant.of_stint >= 0),
+        "line": _grouped(stints, line),
+    }
+
+
+def _names(condition: Condition) -> _Names:
+    return _Names(condition.of_stint, [band.label for band in condition.bands])
+
+
+def _grouped(
+    stints: pd.DataFrame, told_by: Mapping[str, _Names], recorded: NDArray[np.bool_] | None = None
+) -> Groups:
+    """Return groups by several kinds of names together; stints that are not recorded are one group."""
+    places = np.stack([names.of_stint for names in told_by.values()])
+    if recorded is not None:
+        places = np.where(recorded, places, -1)
+    found, first, inverse = np.unique(places, axis=1, return_index=True, return_inverse=True)
+    hours = np.bincount(inverse, stints["rod_hours"].to_numpy(dtype=float), found.shape[1])
+    order = np.lexsort((first, -hours.round(_DECIMALS), (found < 0).all(axis=0)))
+    numbers = np.empty(len(order), dtype=np.int64)
+    numbers[order] = np.arange(1, len(order) + 1)
+    columns = {
+        key: [names.labels[place] if place >= 0 else "" for place in row]
+        for (key, names), row in zip(told_by.items(), found[:, order].tolist(), strict=True)
+    }
+    own = numbers[inverse]
+    out = ~stints["placed"].to_numpy(dtype=bool) & ~one_band(stints["pair"], own)
+    return Groups(own, pd.DataFrame(columns, dtype=object), out)
+
+
+_DECIMALS = 9  # sums of the same rod-hours in another order are alike

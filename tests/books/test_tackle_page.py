@@ -1,0 +1,380 @@
+"""The page Tackle: what it says, its live list recalculated, and what it keeps to itself."""
+
+import csv
+import datetime as dt
+import math
+import zipfile
+from collections.abc import Sequence
+from dataclasses import replace
+from pathlib import Path
+from typing import Any
+
+import openpyxl
+import pytest
+
+from reporter.books.blocks import Book, Cell, Sheet, Table
+from reporter.books.season.data_sheets import stints
+from reporter.books.season.tackle import tackle
+from reporter.compute.report import make_report
+from reporter.run.build import build, plan
+from reporter.run.season import read_season
+from reporter.write.workbook import write_book
+from tests.compute.test_tackle import CATCH, hand_made
+from tests.conftest import Change, WriteLog
+from tests.demo import make
+from tests.recalculate import disagreements, recalculated_all
+
+SHEET = "Tackle"
+Row = dict[str, Any]
+EFFORT = ["Trip", "Technique", "Minutes", "Landed", "Missed", "Hang-ups", "Lures lost", "Variant", "Cover"]
+
+
+def built(log: Path, folder: Path) -> Path:
+    (job,) = plan([log], folder, folder / "tables")
+    assert build(job, [job.log]).reading.season is not None
+    return job.report
+
+
+def cells_of(report: Path) -> list[tuple[Any, ...]]:
+    book = openpyxl.load_workbook(report, data_only=True, read_only=True)
+    rows = list(book[SHEET].iter_rows(values_only=True))
+    book.close()
+    return rows
+
+
+def lines_of(report: Path) -> list[str]:
+    return [str(row[0]) for row in cells_of(report) if isinstance(row[0], str)]
+
+
+def table_of(cells: list[tuple[Any, ...]], title: str) -> list[Row]:
+    """The rows under a title to the line of totals, with the latter; headings that repeat are numbered."""
+    top = next(place for place, row in enumerate(cells) if row[0] == title)
+    names: list[str] = []
+    for name in cells[top + 1]:
+        names.append(f"{name} {names.count(name) + 1}" if name in names else str(name))
+    found: list[Row] = []
+    for row in cells[top + 2 :]:
+        if all(cell is None for cell in row):
+            break
+        found.append(dict(zip(names, row, strict=True)))
+        if row[1] in ("Season", "All of these"):
+            break
+    return found
+
+
+def csv_of(report: Path, name: str) -> list[dict[str, str]]:
+    with (report.parent / "tables" / f"{name}.csv").open(encoding="utf-8", newline="") as file:
+        return list(csv.DictReader(file))
+
+
+@pytest.fixture(scope="module")
+def demo(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    return built(make.SAMPLES / make.CLEAN, tmp_path_factory.mktemp("demo"))
+
+
+@pytest.fixture(scope="module")
+def by_hand(write_log: WriteLog, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    return built(write_log(hand_made()), tmp_path_factory.mktemp("hand"))
+
+
+def near(shown: object, written: str) -> bool:
+    if shown is None or not written:
+        return shown in (None, "") and not written
+    return math.isclose(float(str(shown)), float(written), rel_tol=1e-9, abs_tol=1e-9)
+
+
+SNAGS = {
+    "Trips": "trips",
+    "Rod-hours": "rod_hours",
+    "Hang-ups": "hang_ups",
+    "Trips that say": "hang_up_trips",
+    "Rod-hours that say": "hang_up_rod_hours",
+    "Hang-ups per rod-hour": "hang_ups_per_rod_hour",
+    "Lures lost": "lures_lost",
+    "Trips that say 2": "lost_trips",
+    "Rod-hours that say 2": "lost_rod_hours",
+    "Lures lost per rod-hour": "lures_lost_per_rod_hour",
+}
+BITES = {
+    "Trips that say": "bite_trips",
+    "Rod-hours that say": "bite_rod_hours",
+    "Missed": "missed",
+    "Landed": "landed",
+    "Share landed": "share_landed",
+}
+
+
+@pytest.mark.parametrize("by", ["technique", "cover", "variant"])
+def test_page_and_csv_agree(by: str, demo: Path, by_hand: Path) -> None:
+    for report in (demo, by_hand):
+        cells = cells_of(report)
+        rows = [row for row in csv_of(report, "tackle") if row["by"] == by]
+        told = [row for row in rows if row["bite_trips"] != "0"]
+        for title, columns, of in (
+            ("Hang-ups and lures lost", SNAGS, rows),
+            ("Bites missed against fish landed", BITES, told),
+        ):
+            *shown, total = table_of(cells, f"{title} by {by}")
+            assert len(shown) == len(of) > 0
+            for line, row in zip(shown, of, strict=True):
+                assert name_of(line, by) == row["group"]
+                for heading, key in columns.items():
+                    assert near(line[heading], row[key]), (row["group"], heading)
+            assert total[list(total)[1]] == "Season"
+
+
+def name_of(line: Row, by: str) -> str:
+    if by == "variant":
+        return f"{line['Technique']}: {line['Variant']}" if line["Variant"] else str(line["Technique"])
+    return str(line[by.capitalize()])
+
+
+def test_lines_of_a_grouping_add_up_to_the_season(demo: Path) -> None:
+    (season,) = csv_of(demo, "season")
+    cells = cells_of(demo)
+    for by in ("technique", "cover", "variant"):
+        *shown, total = table_of(cells, f"Hang-ups and lures lost by {by}")
+        for heading in ("Rod-hours", "Hang-ups", "Rod-hours that say", "Lures lost"):
+            assert sum(row[heading] or 0 for row in shown) == pytest.approx(total[heading]), (by, heading)
+        assert near(total["Rod-hours"], season["rod_hours"])
+        assert total["Trips"] == int(season["trips"])
+    *used, total = table_of(cells, "What was used how much")
+    assert near(sum(row["Rod-hours"] for row in used), season["rod_hours"])
+    assert near(sum(row["Landed"] for row in used), season["fish"])
+    assert total["Share of rod-hours"] == pytest.approx(1)
+
+
+def test_list_of_the_page_is_that_of_the_csv(demo: Path, by_hand: Path) -> None:
+    columns = {
+        "To have": "to_have",
+        "Losses to expect": "expected_losses",
+        "This season's rod-hours": "rod_hours",
+        "Next season's rod-hours": "rod_hours",
+        "Lost per rod-hour": "lures_lost_per_rod_hour",
+        "Lures lost": "lures_lost",
+        "On trips": "trips",
+        "In rod-hours": "lost_rod_hours",
+    }
+    for report in (demo, by_hand):
+        rows = csv_of(report, "restock")
+        *shown, total = table_of(cells_of(report), "The list")
+        assert len(shown) == len(rows) > 0
+        for line, row in zip(shown, rows, strict=True):
+            names = [line[key] or "" for key in ("Technique", "Variant", "Size", "Colour")]
+            assert names == [row[key] for key in ("technique", "variant", "size", "colour")]
+            assert str(line["Loss rate from"]).startswith("own" if row["record"] == "own" else "its tech")
+            for heading, key in columns.items():
+                assert near(line[heading], row[key]), (names, heading)
+        assert total["To have"] == sum(int(row["to_have"]) for row in rows)
+
+
+def test_rate_of_under_five_trips_that_say_is_grey(demo: Path) -> None:
+    page = openpyxl.load_workbook(demo)[SHEET]
+    values = openpyxl.load_workbook(demo, data_only=True)[SHEET]
+    places = {row[0].value: row[0].row for row in values.iter_rows(max_col=1) if row[0].value}
+    top = places["Hang-ups and lures lost by technique"] + 2
+    greyed = set()
+    for row in range(top, top + 9):
+        trips_that_say = values.cell(row, 6).value
+        grey = [bool(page.cell(row, column).font.italic) for column in (5, 7, 8)]
+        assert grey == [trips_that_say < 5] * 3, values.cell(row, 2).value
+        greyed.add(grey[0])
+    assert greyed == {True, False}
+
+
+def test_chart_has_the_techniques_with_five_trips_that_say_highest_first(demo: Path) -> None:
+    rows = [row for row in csv_of(demo, "tackle") if row["by"] == "technique"]
+    enough = [row for row in rows if int(row["hang_up_trips"]) >= 5]
+    enough.sort(key=lambda row: -float(row["hang_ups_per_rod_hour"]))
+    shown = table_of(cells_of(demo), "The figures of this chart")
+    assert [row["Technique"] for row in shown] == [row["group"] for row in enough]
+    assert len(shown) >= 3
+    assert chart_titles(demo) == ["Hang-ups per rod-hour by technique, 5 trips and more that say"]
+
+
+def chart_titles(report: Path) -> list[str]:
+    with zipfile.ZipFile(report) as parts:
+        charts = [name for name in parts.namelist() if name.startswith("xl/charts/chart")]
+        texts = [parts.read(name).decode() for name in charts]
+    titles = [text.split("<a:t>")[1].split("</a:t>")[0] for text in texts]
+    return [title for title in titles if "that say" in title]
+
+
+def test_chart_needs_three_techniques_that_say(by_hand: Path) -> None:
+    # Only Jerkbait tells on five trips what was lost; hang-ups are told on three.
+    assert not chart_titles(by_hand)
+
+
+def test_page_names_no_client_water_reach_or_site(write_log: WriteLog, tmp_path: Path) -> None:
+    changes = hand_made()
+    trips = changes["Trips"]
+    assert isinstance(trips, list)
+    private = {"Client": "C-77", "Reach": "Heron Bay", "Site": "ZZ-9", "Notes": "keep quiet"}
+    trips[0] += private
+    for row in trips[1:]:
+        row += private.values()
+    changes["Clients"] = [["Client"], ["C-77"]]
+    report = built(write_log(changes), tmp_path)
+    text = " ".join(str(cell) for row in cells_of(report) for cell in row if cell is not None)
+    assert "Jerkbait" in text
+    for word in (*private.values(), "Lake Arden", "T-1"):
+        assert word not in text
+
+
+OUTSIDE = "Outside all this, on stints that count in no rate: 1 hang-up and 4 lures lost."
+
+
+def test_what_lies_outside_and_what_is_not_listed_is_said(by_hand: Path) -> None:
+    lines = lines_of(by_hand)
+    assert OUTSIDE in lines
+    assert (
+        "Not listed: 1 line of which nothing was lost, as far as the log says; 1 line (1.0 rod-hours) of "
+        "which the log does not say, nor of their techniques."
+    ) in lines
+    assert "Left out: 1 technique on a trip whose fish cannot be told apart." in lines
+
+
+def test_lures_lost_without_any_effort_that_counts_are_still_said(
+    write_log: WriteLog, tmp_path: Path
+) -> None:
+    changes = hand_made()
+    trips = changes["Trips"]
+    assert isinstance(trips, list)
+    for row in trips[1:]:
+        row[-1] = "log not finished"
+    lines = lines_of(built(write_log(changes), tmp_path))
+    assert "No stint has usable effort yet, so there is nothing to say of tackle." in lines
+    # 2 + 1 + 1 hang-ups; 1 + 1 + 3 on Jerkbait, 4 on T-7, 1 on Topwater.
+    assert "Outside all this, on stints that count in no rate: 4 hang-ups and 10 lures lost." in lines
+
+
+def small(rows: Sequence[Sequence[object]]) -> dict[str, Change]:
+    return {"Effort": [list(EFFORT), *map(list, rows)], "Catch": [list(CATCH)]}
+
+
+def test_losses_alone_raise_a_warning(write_log: WriteLog, tmp_path: Path) -> None:
+    rows = [
+        ("T-001", "Drop shot", 60, 1, 0, 0, 2, "threaded", "dock"),
+        ("T-002", "Drop shot", 60, 1, 0, 0, 1, "threaded", "dock"),
+        ("T-003", "Drop shot", 60, 1, 0, 0, None, "threaded", "dock"),
+    ]
+    (said,) = (line for line in lines_of(built(write_log(small(rows)), tmp_path)) if "Caution" in line)
+    assert said == (
+        "Caution: Lures lost is written on 2 stints, never as 0, and blank on 1. If you write it only where "
+        "there was one, these rates are too high: write 0 where there was none."
+    )
+
+
+def test_demo_season_has_no_warning(demo: Path) -> None:
+    assert not [line for line in lines_of(demo) if "Caution" in line or "Nothing is written" in line]
+
+
+def test_column_that_is_never_written_gets_a_line_and_no_table(write_log: WriteLog, tmp_path: Path) -> None:
+    rows = [("T-001", "Drop shot", 60, 1), ("T-002", "Jerkbait", 60, 1)]
+    report = built(write_log(small(rows)), tmp_path)
+    lines = lines_of(report)
+    for start in (
+        "Nothing is written of hang-ups, so there are no rates of them: write in Hang-ups on Effort",
+        "Nothing is written of lures lost, so there are no rates of them and no restock list: write in",
+        "Nothing is written of missed bites, so they are not held against fish landed: write in Missed",
+        "No cover is written on Effort",
+        "No variant is written on Effort",
+    ):
+        assert [line for line in lines if line.startswith(start)], start
+    assert [line for line in lines if " by " in line and not line.startswith("No ")] == []
+    assert not [line for line in lines if line.startswith("Restock")]
+    *used, total = table_of(cells_of(report), "What was used how much")
+    assert [(row["Technique"], row["Rod-hours"]) for row in used] == [("Drop shot", 1), ("Jerkbait", 1)]
+    assert "Lures lost" not in total
+
+
+def test_tables_are_named_for_what_is_told(write_log: WriteLog, tmp_path: Path) -> None:
+    rows = [("T-001", "Drop shot", 60, 1, None, None, 0, "threaded", "dock")]
+    lines = lines_of(built(write_log(small(rows)), tmp_path))
+    assert [line for line in lines if line.startswith("Lures lost by ")] == [
+        "Lures lost by technique",
+        "Lures lost by cover",
+        "Lures lost by variant",
+    ]
+    assert "No lure was lost on the stints that say, so there is nothing to restock." in lines
+
+
+def test_bites_by_a_grouping_that_tells_no_fish_apart_are_a_line(write_log: WriteLog, tmp_path: Path) -> None:
+    rows = [
+        ("T-001", "Drop shot", 60, None, 1, None, None, "threaded", "dock"),
+        ("T-001", "Drop shot", 60, None, 1, None, None, "threaded", "rock"),
+    ]
+    changes = small(rows) | {"Catch": [list(CATCH), ["T-001", "Drop shot", "largemouth bass"]]}
+    report = built(write_log(changes), tmp_path)
+    lines = lines_of(report)
+    assert "Bites by cover: no fish can be told apart between them." in lines
+    assert "Bites missed against fish landed by cover" not in lines
+    (row, _) = table_of(cells_of(report), "Bites missed against fish landed by variant")
+    assert (row["Missed"], row["Landed"]) == (2, 1)
+
+
+@pytest.mark.libreoffice
+def test_live_cells_recalculate_to_what_is_stored(by_hand: Path, tmp_path: Path) -> None:
+    page = openpyxl.load_workbook(by_hand)[SHEET]
+    assert sum(cell.data_type == "f" for row in page.iter_rows() for cell in row) > 150
+    assert not [text for text in disagreements(by_hand, tmp_path) if text.startswith((SHEET, "Stints"))]
+
+
+# What is typed -> what is to have of deep Jerkbait, Topwater and shallow Jerkbait, as in `hand_made`: of 24
+# rod-hours 10, 6 and 4. Lost by the stints that say: deep 2 in 10 (own, five trips), Jerkbait 5 in 11,
+# Topwater 1 in 2. With blanks as none lost: deep 2 in 10, Topwater 1 in 6 (own, six trips), Jerkbait 5 in 14.
+TYPED: dict[str, tuple[list[Cell], list[float], str]] = {
+    "as it comes": ([24.0, "no"], [2, 3, 20 / 11], "its technique's, under 5 trips"),
+    "twice the hours": ([48, "no"], [4, 6, 40 / 11], "its technique's, under 5 trips"),
+    "a quarter": ([6, "no"], [0.5, 0.75, 5 / 11], "its technique's, under 5 trips"),
+    "blanks as none": ([24.0, "yes"], [2, 1, 20 / 14], "own record"),
+    "both": ([48, " YES "], [4, 2, 40 / 14], "own record"),
+    "no hours": ([0, "no"], [0, 0, 0], "its technique's, under 5 trips"),
+    "fewer than none": ([-5, "no"], [0, 0, 0], "its technique's, under 5 trips"),
+    "a word": (["many", "perhaps"], [2, 3, 20 / 11], "its technique's, under 5 trips"),
+    "nothing": ([None, None], [2, 3, 20 / 11], "its technique's, under 5 trips"),
+}
+
+
+def typed_on(sheet: Sheet, cells: Sequence[Cell]) -> Sheet:
+    def patched(block: Any) -> Any:
+        if not (isinstance(block, Table) and block.key == "ahead"):
+            return block
+        return replace(block, columns={**block.columns, "value": list(cells)})
+
+    return replace(sheet, blocks=tuple(patched(block) for block in sheet.blocks))
+
+
+@pytest.mark.libreoffice
+def test_list_follows_the_hours_and_the_reading_that_are_typed(write_log: WriteLog, tmp_path: Path) -> None:
+    season = read_season(write_log(hand_made())).season
+    assert season is not None
+    report = make_report(season)
+    folder = tmp_path / "typed"
+    folder.mkdir()
+    for name, (cells, _, _) in TYPED.items():
+        sheets = (typed_on(tackle(report), cells), stints(report))
+        book = Book(name, "report", sheets, "letter", dt.date(2026, 11, 30))
+        write_book(book, folder / f"{name}.xlsx")
+    for path in recalculated_all(sorted(folder.glob("*.xlsx")), tmp_path):
+        _, expected, topwater = TYPED[path.stem]
+        *shown, total = table_of(cells_of(path), "The list")
+        assert [row["Variant"] for row in shown] == ["deep", None, "shallow"]
+        assert [row["Losses to expect"] for row in shown] == pytest.approx(expected), path.stem
+        to_have = [math.ceil(round(one, 6)) for one in expected]
+        assert [row["To have"] for row in shown] == to_have, path.stem
+        assert (total["To have"], total["Losses to expect"]) == (sum(to_have), pytest.approx(sum(expected)))
+        assert [row["Loss rate from"] for row in shown] == ["own record", topwater, "its technique's"]
+
+
+def test_cells_to_type_in_are_yellow_with_a_choice_of_yes_and_no(demo: Path) -> None:
+    page = openpyxl.load_workbook(demo)[SHEET]
+    labels = {cell.value: cell for row in page.iter_rows(max_col=2) for cell in row if cell.value}
+    for label in ("Rod-hours next season", "Read a blank as none lost"):
+        assert page.cell(labels[label].row, 3).fill.fgColor.rgb == "FFFFF7DB"
+    assert page.cell(labels["Read a blank as none lost"].row, 3).value == "no"
+    (season,) = csv_of(demo, "season")
+    assert near(page.cell(labels["Rod-hours next season"].row, 3).value, season["rod_hours"])
+    (choice,) = page.data_validations.dataValidation
+    assert choice.formula1 == '"no,yes"'
+    assert choice.sqref == page.cell(labels["Read a blank as none lost"].row, 3).coordinate
