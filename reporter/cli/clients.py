@@ -7,12 +7,11 @@ from typing import TYPE_CHECKING
 import click
 
 from reporter.cli import say
+from reporter.cli.clients_told import say_refused, say_stopped, say_written
 from reporter.cli.weather import open_weather, weather_option
 
 if TYPE_CHECKING:
-    from reporter.run.clients import Copies, Read
-
-_LABEL = 14
+    from reporter.run.clients import Copies
 
 
 @click.command(epilog="Example: reporter clients 'season 2026.xlsx' --out copies")
@@ -20,10 +19,14 @@ _LABEL = 14
 @click.option(
     "--out", required=True, type=click.Path(path_type=Path), metavar="DIR", help="Folder for the copies."
 )
-@click.option("--client", default="", metavar="CODE", help="Only the copy of this client.")
+@click.option(
+    "--client", "asked", multiple=True, metavar="CODE", help="Only this client; may be given several times."
+)
 @weather_option
 @click.option("--quiet", is_flag=True, help="Print nothing but failures.")
-def clients(logs: tuple[Path, ...], out: Path, client: str, weather: tuple[Path, ...], quiet: bool) -> None:
+def clients(
+    logs: tuple[Path, ...], out: Path, asked: tuple[str, ...], weather: tuple[Path, ...], quiet: bool
+) -> None:
     """Write each client a workbook of his own days, and clients.csv for a mail merge.
 
     A copy holds what one client may read and nothing of anybody else: no other client's fish, no place that
@@ -42,90 +45,33 @@ def clients(logs: tuple[Path, ...], out: Path, client: str, weather: tuple[Path,
     if sentences:
         raise SystemExit(1)
     try:
-        read = read_logs(found, hours)
-        if read.stopped:
-            _say_stopped(read)
+        readings = read_logs(found, hours)
+        copies = plan_copies(readings, out)
+        if copies is None:
+            say_stopped(readings)
             raise SystemExit(1)
-        copies = plan_copies(read, out)
-        codes = _asked(client, copies) if client else list(copies.files)
-        if codes:
-            write_copies(copies, codes, [*found, *weather], out, whole=not client)
+        codes = _chosen(asked, copies) if asked else list(copies.joined.known)
+        written = [code for code in codes if code in copies.files]
+        if written:
+            write_copies(copies, written, [*found, *weather], out, whole=not asked)
     except (Unreadable, CannotWrite) as refused:
         say.failure(str(refused))
         raise SystemExit(1) from refused
     if not quiet:
-        _say_written(read, copies, codes, out)
-    _say_refused(copies)
-    if not copies.joined.known:
-        say.failure("No copy: no client stands in the column Client of Trips, nor on Clients.")
-    raise SystemExit(int(not codes or bool(copies.joined.refused)))
+        say_written(readings, copies, written, out)
+    say_refused(copies, codes)
+    raise SystemExit(int(not written or any(code in copies.joined.refused for code in codes)))
 
 
-def _asked(client: str, copies: "Copies") -> list[str]:
-    """Return the code that is asked for; a command line that names no client of the logs is wrong."""
-    from reporter.schema.log import folded
+def _chosen(asked: Sequence[str], copies: "Copies") -> list[str]:
+    """Return the codes that are asked for; a command line that names no client of the logs is wrong."""
+    from reporter.schema.log import folded_code
     from reporter.tidy.near import nearest
 
-    joined = copies.joined
-    wanted = folded(client) or client
-    code = next((code for code in joined.known if (folded(code) or code) == wanted), None)
-    if code is None:
-        near = nearest(client, joined.known)
-        hint = f" Did you mean {near}?" if near else ""
-        raise click.BadParameter(f"no log has a client '{client}'.{hint}", param_hint="'--client'")
-    return [code] if code in joined.copies else []
-
-
-def _say_stopped(read: "Read") -> None:
-    for reading in read.stopped:
-        say.failure(f"No copies from {reading.path.name}: {len(reading.stops)} to mend first.")
-        for stop in reading.stops:
-            say.failure(f"  {stop.message}")
-        say.failure(f"Everything found: reporter check '{reading.path}'")
-
-
-def _say_written(read: "Read", copies: "Copies", codes: Sequence[str], out: Path) -> None:
-    from reporter.write.clients_list import LIST
-
-    for reading in read.readings:
-        counts = reading.counts.values()
-        aside = sum(count.set_aside for count in counts)
-        say.result(f"{reading.path.name}: {aside:,} rows set aside" if aside else reading.path.name)
-    if codes:
-        what = str(copies.files[codes[0]]) if len(codes) == 1 else f"{len(codes):,} in {out}"
-        say.labelled("copies", f"{what}; {LIST} lists them" if len(codes) > 1 else what, _LABEL)
-    for label, text in _left_out(read, copies):
-        say.labelled(label, text, _LABEL)
-
-
-def _left_out(read: "Read", copies: "Copies") -> list[tuple[str, str]]:
-    """Return what is in no copy, and why."""
-    said = [("no trip", f"{', '.join(copies.joined.no_trip)}: no copy")] if copies.joined.no_trip else []
-    for log in read.clients:
-        if log.unfinished:
-            every = ", ".join(f"{code} ({trips})" for code, trips in log.unfinished.items())
-            said.append(("not finished", f"trips whose log is not finished are in no copy: {every}"))
-        if log.unnamed:
-            said.append(("not named", f"{', '.join(log.unnamed)}: Share name on Waters does not allow it"))
-        if log.kept_back:
-            every = ", ".join(log.kept_back)
-            said.append(
-                ("kept back", f"For the client of {every}: it names another client or a water not shared")
-            )
-    if copies.joined.by_code_alone:
-        every = ", ".join(copies.joined.by_code_alone)
-        said.append(("by code", f"{every}: one client by the code alone; write Name on summary in every log"))
-    return said
-
-
-def _say_refused(copies: "Copies") -> None:
-    for code, names in copies.joined.two_names.items():
-        both = " and ".join(f"'{name}'" for name in names)
-        say.failure(
-            f"No copy for {code}: the logs call it {both}. If it is one client, write the name alike."
-        )
-    for code, day in copies.joined.same_day.items():
-        say.failure(
-            f"No copy for {code}: two logs have a trip of that client on {day.date} at the same hour. "
-            "If one log is a copy of the other, give only one."
-        )
+    known = {folded_code(code): code for code in copies.joined.known}
+    for client in asked:
+        if folded_code(client) not in known:
+            near = nearest(client, list(known.values())) if client.strip() else None
+            hint = f" Did you mean {near}?" if near else ""
+            raise click.BadParameter(f"no log has a client '{client}'.{hint}", param_hint="'--client'")
+    return list(dict.fromkeys(known[folded_code(client)] for client in asked))

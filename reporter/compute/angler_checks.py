@@ -2,10 +2,10 @@
 
 import pandas as pd
 
+from reporter.compute.anglers import named_clients
 from reporter.compute.records import records
 from reporter.schema.log import BY_KEY
 from reporter.schema.problems import Problem, problem
-from reporter.tidy.names import GUIDE
 
 _KEYS = ["trip_no", "angler"]
 
@@ -20,7 +20,7 @@ def check_anglers(trips: pd.DataFrame, stints: pd.DataFrame, fish: pd.DataFrame)
     if listed.empty:
         return []
     parts = [
-        _named(rows).assign(sheet=BY_KEY[key].name)
+        named_clients(rows)[[*_KEYS, "row"]].assign(sheet=BY_KEY[key].name)
         for key, rows in (("effort", stints[stints["used"]]), ("catch", fish))
     ]
     named = pd.concat(parts).drop_duplicates(_KEYS)
@@ -37,7 +37,3 @@ def check_anglers(trips: pd.DataFrame, stints: pd.DataFrame, fish: pd.DataFrame)
         )
         for row in records(odd)
     ]
-
-
-def _named(rows: pd.DataFrame) -> pd.DataFrame:
-    return rows.loc[~rows["angler"].isin(("", GUIDE)), [*_KEYS, "row"]]

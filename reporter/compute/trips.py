@@ -14,7 +14,8 @@ def trip_table(log: TidyLog) -> pd.DataFrame:
     """Return one row a used trip, in the log's order.
 
     boat_hours: lines in to lines out less hours off. rods: rods in the water. possible_rod_hours: their
-    product. fished: neither cancelled nor void. in_rates: fished, and its log finished.
+    product. guide_fished: whether his own rod was one. fished: neither cancelled nor void. in_rates: fished,
+    and its log finished.
     """
     table = log.tables["trips"]
     table = table[table["used"]].reset_index(drop=True)
@@ -38,6 +39,7 @@ def trip_table(log: TidyLog) -> pd.DataFrame:
             "clients": table["client"],
             "front_call": table["front_call"],
             "anglers": table["anglers"],
+            "guide_fished": table["guide_fished"] == "yes",
             "begin_min": table["begin_min"],
             "end_min": table["end_min"],
             "boat_hours": np.where(fished, hours, np.nan),

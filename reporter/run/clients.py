@@ -8,10 +8,12 @@ from typing import TYPE_CHECKING
 
 from reporter.books.client.book import client_book
 from reporter.books.client.letter import Letter, letter_of
+from reporter.compute.clients.context import make_context
 from reporter.compute.clients.days import LogClients, log_clients
 from reporter.compute.clients.join import Joined, join_logs
+from reporter.compute.season import Season
 from reporter.files.atomic import replace_file
-from reporter.files.file_names import file_names
+from reporter.files.file_name import file_name
 from reporter.files.folders import make_folder
 from reporter.files.guard import guard_target
 from reporter.run.season import Reading, read_season
@@ -26,71 +28,57 @@ _SUFFIX = " your days.xlsx"
 
 
 @dataclass(frozen=True, slots=True)
-class Read:
-    """The logs of a run, the earliest season first; clients is empty where one has a stop."""
-
-    readings: tuple[Reading, ...]
-    clients: tuple[LogClients, ...]
-
-    @property
-    def stopped(self) -> list[Reading]:
-        """The logs with a stop."""
-        return [reading for reading in self.readings if reading.season is None]
-
-
-@dataclass(frozen=True, slots=True)
 class Copies:
-    """What is to be written: code -> file; what every copy shares."""
+    """What is to be written: code -> file, its copies, what all of them share; what each log holds back."""
 
     joined: Joined
     files: dict[str, Path]
     letter: Letter
+    logs: tuple[LogClients, ...]
 
 
-def read_logs(logs: Sequence[Path], weather: "Sequence[RawWeather]" = ()) -> Read:
-    """Read every log once; Unreadable (from `reporter.read.errors`) where a file itself cannot be read.
+def read_logs(logs: Sequence[Path], weather: "Sequence[RawWeather]" = ()) -> list[Reading]:
+    """Read every log once, the earliest season first.
 
-    A log given twice, under whatever name, is read once.
+    Unreadable (from `reporter.read.errors`) where a file itself cannot be read. A log given twice, under
+    whatever name, is read once.
     """
     readings = {reading.log.sha256: reading for reading in (read_season(log, weather) for log in logs)}
-    ordered = sorted(readings.values(), key=_last_day)
-    seasons = [(reading.season, reading.log) for reading in ordered if reading.season is not None]
-    if len(seasons) < len(ordered):
-        return Read(tuple(ordered), ())
-    return Read(tuple(ordered), tuple(log_clients(season, log) for season, log in seasons))
+    return sorted(readings.values(), key=_last_day)
 
 
 def _last_day(reading: Reading) -> tuple[str, str]:
     """Order logs by their last trip, then by name."""
-    season = reading.season
-    last = "" if season is None else str(season.trips["date"].max())
-    return last, reading.path.name
+    last = None if reading.season is None else reading.season.trips["date"].dropna().max()
+    return "" if last is None or last != last else str(last), reading.path.name
 
 
-def plan_copies(read: Read, out: Path) -> Copies:
-    """Join the logs' clients and name their files. `read` has no stop."""
-    joined = join_logs(read.clients)
-    season = read.readings[-1].season
-    if season is None:
-        raise ValueError("a log with a stop has no copies")
-    names = file_names(joined.copies, _SUFFIX)
-    files = {code: out / name for code, name in names.items()}
-    return Copies(joined, files, letter_of(season.settings, season.system))
+def plan_copies(readings: Sequence[Reading], out: Path) -> Copies | None:
+    """Put the clients of logs together and name their files; None where one of the logs has a stop."""
+    seasons: list[Season] = [reading.season for reading in readings if reading.season is not None]
+    if not seasons or len(seasons) < len(readings):
+        return None
+    tidied = [reading.log for reading in readings]
+    context = make_context(tidied)
+    logs = tuple(log_clients(season, log, context) for season, log in zip(seasons, tidied, strict=True))
+    joined = join_logs(logs, context.known)
+    latest = seasons[-1]
+    files = {code: out / file_name(code, _SUFFIX) for code in joined.copies}
+    return Copies(joined, files, letter_of(latest.settings, latest.system), logs)
 
 
 def write_copies(
     copies: Copies, codes: Sequence[str], inputs: Sequence[Path], out: Path, *, whole: bool
 ) -> None:
-    """Write the copies of these clients, then the list; nothing where one of them may not be written.
+    """Write the copies of these clients, then the list. Nothing is written where a file may not be.
 
     inputs: every file that is read. whole: the list is of these clients alone; else others on it stay.
     Raises CannotWrite.
     """
-    if out.exists():
-        for code in codes:
-            guard_target(copies.files[code], inputs, _REPLACES)
-        guard_list(out / LIST, inputs)
     make_folder(out)
+    for code in codes:
+        guard_target(copies.files[code], inputs, _REPLACES)
+    guard_list(out / LIST, inputs)
     for code in codes:
         book = client_book(copies.joined.copies[code], copies.letter)
         replace_file(copies.files[code], partial(write_book, book))

@@ -1,5 +1,6 @@
 """The season log as a whole: its sheets in the order of the blank log."""
 
+import re
 from functools import lru_cache
 
 from reporter.schema.column import Sheet
@@ -42,6 +43,18 @@ BY_KEY: dict[str, Sheet] = {sheet.key: sheet for sheet in SHEETS}
 def folded(name: str) -> str:
     """Return a name as names are compared: without case, spaces, hyphens and punctuation."""
     return "".join(letter for letter in name.casefold() if letter.isalnum())
+
+
+def folded_code(code: str) -> str:
+    """Return a client's code as codes are compared: without case, nor blanks and hyphens beside a letter.
+
+    All other signs count, and so does what stands between two digits: `1, 2` is never the client 12.
+    """
+    return _BETWEEN_DIGITS.sub("-", _BESIDE_A_LETTER.sub("", code.casefold().strip()))
+
+
+_BESIDE_A_LETTER = re.compile(r"(?<!\d)[\s-]+|[\s-]+(?!\d)")
+_BETWEEN_DIGITS = re.compile(r"[\s-]+")
 
 
 def find_sheet(name: str) -> Sheet | None:

@@ -91,6 +91,11 @@ NO_FISH = frozenset({"none", "no fish", "nothing", "blank", "blanked", "zero", "
 """What a Species cell may say on a day without a fish."""
 
 
+def only_black_bass(counted: frozenset[str] | None) -> bool:
+    """Whether the species counted (None: every one) are all black bass."""
+    return counted is not None and all(BY_CODE[code].black_bass for code in counted)
+
+
 def species_words() -> dict[str, Species]:
     """Return every accepted word, case-folded with single spaces, with its species."""
     words: dict[str, Species] = {}

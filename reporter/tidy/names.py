@@ -1,15 +1,20 @@
 """Names of techniques, waters, clients and documents: one spelling each, others merged only as told."""
 
+import re
+from collections import Counter
+from collections.abc import Callable
 from dataclasses import dataclass, field
 
 from reporter.schema.column import Sheet
-from reporter.schema.log import folded
+from reporter.schema.log import folded, folded_code
 from reporter.tidy.near import looks_like, nearest, of_initials
 from reporter.tidy.sheet import TidySheet
 
 GUIDE = "guide"
 """What the columns Angler call the guide himself; no client."""
 
+_OTHER_SIGNS = re.compile(r"\s*[,/&+|]\s*|\s+and\s+", re.IGNORECASE)
+_BLANKS_TOO = re.compile(r"(?:[,/&+|\s]|\band\b)+", re.IGNORECASE)
 _MOST_COMPARED = 400  # names met; more of them are no list that a person keeps in his head
 
 
@@ -18,22 +23,33 @@ class Names:
     """The names of one sheet: folded spelling -> name. Unknown names join under their first spelling.
 
     listed: whether the log lists such names at all; where it does not, no name is unknown. met: names that
-    the log does not list, as they came.
+    the log does not list, as they came. fold: how spellings are compared.
     """
 
     sheet: Sheet
+    fold: Callable[[str], str] = folded
     listed: bool = False
     spellings: dict[str, str] = field(default_factory=dict)
     met: list[str] = field(default_factory=list)
 
     def find(self, typed: str) -> tuple[str, bool]:
         """Return the name that a spelling means, and whether it is one not listed, met for the first time."""
-        key = folded(typed) or typed
+        key = self.fold(typed) or typed
         if key in self.spellings:
             return self.spellings[key], False
         self.spellings[key] = typed
         self.met.append(typed)
         return typed, True
+
+    def several(self, typed: str) -> tuple[str, ...]:
+        """Return the names that a cell lists with other signs between than ;, all of them known; else ()."""
+        met = set(self.met)
+        for signs in (_OTHER_SIGNS, _BLANKS_TOO):
+            parts = [part for part in signs.split(typed) if part]
+            names = [self.spellings.get(self.fold(part), "") for part in parts]
+            if len(names) > 1 and all(names) and met.isdisjoint(names):
+                return tuple(names)
+        return ()
 
     def near(self, typed: str) -> str:
         """Return a hint at the nearest listed name, or nothing."""
@@ -61,14 +77,14 @@ class Names:
 
 def read_names(tidy: TidySheet | None, key: str, sheet: Sheet) -> Names:
     """Take the names of a sheet and their other spellings; what is doubled is said and not merged."""
-    names = Names(sheet)
+    names = Names(sheet, folded_code if sheet.key == "clients" else folded)
     if tidy is None:
         return names
     rows: dict[str, int] = {}
     for index, name in enumerate(tidy.columns[key]):
         if name is None or not tidy.used[index]:
             continue
-        spelling = folded(name) or name
+        spelling = names.fold(name) or name
         if spelling in rows:
             tidy.set_aside("name_twice", index, key, other=tidy.rows.said(rows[spelling]))
             continue
@@ -77,7 +93,19 @@ def read_names(tidy: TidySheet | None, key: str, sheet: Sheet) -> Names:
     names.listed = bool(rows)
     if "also_called" in tidy.columns:
         _merge_also_called(tidy, key, names)
+    if "name_on_summary" in tidy.columns:
+        _add_names_on_summary(tidy, key, names)
     return names
+
+
+def _add_names_on_summary(tidy: TidySheet, key: str, names: Names) -> None:
+    """Let a client's own name stand for the code, unless it is another's too, or a code."""
+    rows = zip(tidy.columns[key], tidy.columns["name_on_summary"], tidy.used, strict=True)
+    own = [(names.fold(name), code) for code, name, used in rows if used and code is not None and name]
+    shared = Counter(spelling for spelling, _ in own)
+    for spelling, code in own:
+        if spelling and shared[spelling] == 1:
+            names.spellings.setdefault(spelling, code)
 
 
 def _merge_also_called(tidy: TidySheet, key: str, names: Names) -> None:
@@ -108,9 +136,20 @@ def resolve(tidy: TidySheet, key: str, names: Names) -> None:
     for index in sorted(range(len(values)), key=lambda index: not tidy.used[index]):
         typed = values[index]
         if isinstance(typed, tuple):
-            values[index] = tuple(dict.fromkeys(_resolved(tidy, index, key, one, names) for one in typed))
+            found = [name for one in typed for name in _several(tidy, index, key, one, names)]
+            values[index] = tuple(dict.fromkeys(found))
         elif typed is not None:
             values[index] = _resolved(tidy, index, key, typed, names)
+
+
+def _several(tidy: TidySheet, index: int, key: str, typed: str, names: Names) -> tuple[str, ...]:
+    """Return the name that is meant, or the names, where other signs stand between clients than ;."""
+    apart = names.several(typed) if names.sheet.key == "clients" else ()
+    if not apart or names.fold(typed) in names.spellings:
+        return (_resolved(tidy, index, key, typed, names),)
+    if tidy.used[index]:
+        tidy.say("clients_read_apart", index, key, value=typed, clients=" and ".join(apart))
+    return apart
 
 
 def _resolved(tidy: TidySheet, index: int, key: str, typed: str, names: Names) -> str:

@@ -26,9 +26,14 @@ def guard_list(path: Path, inputs: Sequence[Path]) -> None:
 
 
 def write_list(path: Path, files: Mapping[str, str], *, whole: bool) -> None:
-    """Write client and file, a line each. whole: nothing else; else the lines of other clients stay."""
+    """Write client and file, a line each. whole: nothing else; else the lines of other clients stay.
+
+    No two lines name one file.
+    """
+    lines = {safe_text(client): safe_text(name) for client, name in files.items()}
     there = {} if whole else _rows(path) or {}
-    lines = there | {safe_text(client): safe_text(name) for client, name in files.items()}
+    taken = set(lines.values())
+    lines = {client: name for client, name in there.items() if name not in taken or client in lines} | lines
     replace_file(path, lambda target: _write(target, lines))
 
 

@@ -19,7 +19,7 @@ from reporter.tidy.moments import LIGHT_WIND
 from reporter.write.workbook import write_book
 from tests.books.printed import pages_printed
 
-LETTER = Letter("The outfit", "Thank you.", "Write to the dock.", "us", "bass")
+LETTER = Letter("The outfit", "Thank you.", "Write to the dock.", "us")
 DAYS = [dt.date(2026, 4, 18) + dt.timedelta(days=7 * number) for number in range(4)]
 WORM = TiedOn("Stick worm", variant="wacky", size="5 in", rigging="weightless", tackle_list="a pack of each")
 
@@ -47,17 +47,17 @@ def table(sheet: Sheet, key: str) -> Table:
 
 
 def test_blank_day_is_kind_and_true() -> None:
-    made = book(day(weather=DayWeather(water_temp_c=14.4, sky="overcast"), words="Next time"))
+    made = book(day(blank=True, weather=DayWeather(water_temp_c=14.4, sky="overcast"), words="Next time"))
     first, tied = made.sheets
     assert lines(first) == [
         "Your day on the water",
         "For Ada with The outfit",
         "Sat Apr 18, 2026, Lake Arden, 4.5 hours fished.",
-        "No fish came to your line this time. It happens to everyone who fishes.",
+        "No fish came to the boat this time. It happens to everyone who fishes.",
         "How it was",
         "We tried: Stick worm.",
         "Water 58 °F. Overcast.",
-        "Your guide: Next time",
+        "From your guide: Next time",
         "Thank you.",
         "Write to the dock.",
     ]
@@ -87,8 +87,10 @@ def test_name_stands_only_where_it_may(name: str, youth: bool, said: str) -> Non
         ),
         ([landed(6), landed(3, "Tube")], "6 of your 9 came on the Stick worm and 3 on the Tube."),
         ([landed(6), landed(3, "")], "6 of your 9 came on the Stick worm."),
-        ([landed(3)], "Your 3 all came on the Stick worm."),
+        ([landed(3)], "All 3 of your fish came on the Stick worm."),
         ([landed(1)], "Your fish came on the Stick worm."),
+        ([landed(2)], "Both of your fish came on the Stick worm."),
+        ([landed(3, own=False)], "All 3 of your party's fish came on the Stick worm."),
         (
             [landed(7, own=False), landed(4, "Tube", own=False)],
             "7 of your party's 11 came on the Stick worm and 4 on the Tube.",
@@ -239,15 +241,16 @@ def test_length_is_said_as_it_is_measured(mm: float, system: System, said: str) 
         ([SpeciesCount("LMB", Fate(1, 1, 0), Fate())], "1 largemouth bass (kept)"),
         ([SpeciesCount("CRA", Fate(2), Fate())], "2 crappie"),
         (
-            [SpeciesCount("LMB", Fate(1), Fate()), SpeciesCount("", Fate(4), Fate())],
-            "1 largemouth bass and 4 more bass",
+            [SpeciesCount("LMB", Fate(1), Fate()), SpeciesCount("BLB", Fate(4), Fate())],
+            "1 largemouth bass and 4 more black bass",
         ),
-        ([SpeciesCount("", Fate(4), Fate())], "4 bass"),
+        ([SpeciesCount("BLB", Fate(4), Fate())], "4 black bass"),
+        ([SpeciesCount("", Fate(4), Fate())], "4 fish"),
         ([SpeciesCount("LMB", Fate(), Fate(2))], ""),
     ],
 )
 def test_fish_are_said_in_words(counts: list[SpeciesCount], said: str) -> None:
-    assert fish_words(counts, LETTER, own=True) == said
+    assert fish_words(counts, own=True) == said
 
 
 @pytest.mark.parametrize(
@@ -290,3 +293,26 @@ def test_first_page_is_one_page_however_much_stands_on_it(tmp_path: Path) -> Non
     write_book(replace(made, sheets=(first,)), tmp_path / "copy.xlsx")
     assert len(kinds) > 40
     assert pages_printed(tmp_path / "copy.xlsx", tmp_path) == 1
+
+
+def test_day_of_which_nobody_wrote_whether_anything_was_landed_says_nothing_of_fish() -> None:
+    said = " ".join(lines(book(day()).sheets[0]))
+    assert "We tried: Stick worm." in said
+    assert "came to the boat" not in said
+
+
+def test_note_on_unnamed_fish_stands_only_under_a_best_that_is_one() -> None:
+    unnamed = landed(own=False)
+    first, *_ = book(day(unnamed)).sheets
+    assert not [line for line in lines(first) if line.startswith(("Your best", "Fish without a name"))]
+    first, *_ = book(day(landed(own=False, length_mm=400.0))).sheets
+    assert [line for line in lines(first) if line.startswith("Fish without a name")]
+
+
+def test_no_more_than_six_kinds_have_a_best_or_a_first() -> None:
+    kinds = [kind.code for kind in SPECIES[:9]]
+    days = [
+        day(*(landed(species=kind, length_mm=300.0) for kind in kinds), number=number) for number in range(2)
+    ]
+    said = lines(book(*days).sheets[0])
+    assert sum("(measured)" in line for line in said) == 6

@@ -112,6 +112,20 @@ def test_one_client_is_written_and_others_on_the_list_stay(
     assert listed(alone) == [["client", "file"], ["C01", "C01 your days.xlsx"]]
 
 
+def test_several_clients_may_be_asked_for(run: Run, write_log: WriteLog, tmp_path: Path) -> None:
+    ran = run("clients", clients_log(write_log), "--out", tmp_path, "--client", "C02", "--client", "C01")
+    assert ran.code == 0
+    assert {row[0] for row in listed(tmp_path)[1:]} == {"C01", "C02"}
+
+
+def test_no_two_lines_of_the_list_name_one_file(run: Run, write_log: WriteLog, tmp_path: Path) -> None:
+    (tmp_path / "clients.csv").write_text(
+        "client,file\nOld,C01 your days.xlsx\nC7,C7.xlsx\n", encoding="utf-8"
+    )
+    run("clients", clients_log(write_log), "--out", tmp_path, "--client", "C01")
+    assert listed(tmp_path)[1:] == [["C7", "C7.xlsx"], ["C01", "C01 your days.xlsx"]]
+
+
 def test_same_log_gives_the_same_bytes(
     run: Run, write_log: WriteLog, tmp_path: Path, contents: Contents
 ) -> None:
@@ -137,6 +151,7 @@ def test_client_without_a_trip_gets_none_and_is_told_so(
         (("--client", "C011", "--out", "x"), "Did you mean"),
         ((), "Missing option '--out'"),
         (("--out", "x", "--clients", "C01"), "No such option"),
+        (("--client", "", "--out", "x"), "no log has a client ''"),
     ],
 )
 def test_command_line_that_is_wrong_writes_nothing(
@@ -203,8 +218,46 @@ def test_copy_of_a_log_is_told_from_another_season(run: Run, write_log: WriteLog
     ]
     ran = run("clients", *logs, "--out", tmp_path / "out")
     assert ran.code == 1
-    assert "two logs have a trip of that client on 2026-04-18" in ran.err
+    assert "two logs have one trip of that client on 2026-04-18" in ran.err
     assert not (tmp_path / "out").exists()
+
+
+def test_client_who_is_asked_for_is_not_made_to_pay_for_another(
+    run: Run, write_log: WriteLog, tmp_path: Path
+) -> None:
+    other = [CLIENTS[0], CLIENTS[1], ["C02", "Dagmar", "yes"]]
+    logs = [clients_log(write_log, "a.xlsx", 2025), clients_log(write_log, "b.xlsx", 2026, Clients=other)]
+    assert run("clients", *logs, "--out", tmp_path, "--client", "C01").code == 0
+    assert run("clients", *logs, "--out", tmp_path, "--client", "C02").code == 1
+
+
+def test_folder_that_cannot_be_one_is_a_sentence(run: Run, write_log: WriteLog, tmp_path: Path) -> None:
+    (tmp_path / "file").write_text("x", encoding="utf-8")
+    for out in (tmp_path / "file", tmp_path / ("x" * 300)):
+        ran = run("clients", clients_log(write_log), "--out", out)
+        assert (ran.code, "I cannot write to" in ran.err) == (1, True), ran.err
+
+
+def test_fish_of_an_angler_whom_the_trip_does_not_list_are_said(
+    run: Run, write_log: WriteLog, tmp_path: Path
+) -> None:
+    log = clients_log(write_log)
+    book = openpyxl.load_workbook(log)
+    book["Catch"]["F2"] = "C02"
+    book.save(log)
+    assert "anglers whom their trips do not list" in " ".join(
+        run("clients", log, "--out", tmp_path).out.split()
+    )
+
+
+def test_client_by_name_is_the_client(run: Run, write_log: WriteLog, tmp_path: Path) -> None:
+    log = clients_log(write_log)
+    book = openpyxl.load_workbook(log)
+    book["Trips"]["G2"], book["Catch"]["F4"] = "anneke", "Anneke"
+    book.save(log)
+    run("clients", log, "--out", tmp_path)
+    assert "2 trips" in texts(tmp_path / "C01 your days.xlsx")
+    assert "18.25 in" in texts(tmp_path / "C01 your days.xlsx")
 
 
 @pytest.mark.parametrize("name", ["C01 your days.xlsx", "clients.csv"])
@@ -237,8 +290,11 @@ def test_codes_that_are_no_names_of_files_get_one(run: Run, write_log: WriteLog,
     book.save(log)
     ran = run("clients", log, "--out", tmp_path)
     assert ran.code == 0
-    assert listed(tmp_path)[1:] == [["'=A/1", "A-1 your days.xlsx"], ["b?", "b- your days.xlsx"]]
-    assert (tmp_path / "A-1 your days.xlsx").exists()
+    (first, one), (second, other) = listed(tmp_path)[1:]
+    assert (first, second) == ("'=A/1", "b?")
+    assert one.startswith("A-1 ")
+    assert other.startswith("b- ")
+    assert {one, other} < {path.name for path in tmp_path.iterdir()}
 
 
 def test_log_without_clients_is_told_so(run: Run, write_log: WriteLog, tmp_path: Path) -> None:
@@ -263,7 +319,7 @@ def test_words_are_kept_back_and_waters_not_named_with_a_line_that_says_so(
     ran = run("clients", log, "--out", tmp_path)
     said = " ".join(ran.out.split())
     assert "not named Lake Arden: Share name on Waters does not allow it" in said
-    assert "kept back For the client of T-001" in said
+    assert "kept back For the client “Arden? No: Bodil's lake”: names someone else" in said
 
 
 @pytest.mark.libreoffice

@@ -99,6 +99,7 @@ def _outcome(log: Path, built: bool) -> str:
     (job,) = plan([log], None, None)
     build(job, [log])
     copies = plan_copies(read_logs([log]), log.parent / "copies")
+    assert copies is not None
     write_copies(copies, list(copies.files), [log], log.parent / "copies", whole=True)
     return "built"
 

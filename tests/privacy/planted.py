@@ -32,17 +32,26 @@ class Secret:
         return self.text.casefold().encode() in content.lower()
 
 
+@dataclass(frozen=True)
+class Bounds:
+    """Fish of a client on a trip: his by name, these and those that must be nobody's, all but others'."""
+
+    own: int
+    least: int
+    most: int
+
+
 @dataclass
 class Season:
-    """Rows by sheet, what is secret in them, and the fish that each client's copy owes him.
+    """Rows by sheet, what is secret in them, and what each client's copy may tell of the fish.
 
-    landed: (client, trip) -> own fish and unnamed fish of the party, by the rules, worked out while writing.
+    landed: (client, trip) -> bounds.
     """
 
     rows: dict[str, list[Row]] = field(default_factory=dict)
     secrets: list[Secret] = field(default_factory=list)
     clients: list[str] = field(default_factory=list)
-    landed: dict[tuple[str, str], tuple[int, int]] = field(default_factory=dict)
+    landed: dict[tuple[str, str], Bounds] = field(default_factory=dict)
 
     def keep(self, what: str, text: object, readers: frozenset[str] = frozenset()) -> object:
         self.secrets.append(Secret(what, f"{text:.2f}" if isinstance(text, float) else str(text), readers))
@@ -127,9 +136,11 @@ def _settings(writer: Writer) -> None:
 
 
 def _client(writer: Writer, code: str) -> None:
-    name, consent = writer.word(), writer.rng.choice(["yes", "yes", "no", None])
+    first, last, consent = writer.word(), writer.word(), writer.rng.choice(["yes", "yes", "no", None])
+    name = f"{first} {last}"
     himself = frozenset({code}) if consent == "yes" else frozenset()
-    writer.season.keep("Clients Name", name, himself)
+    writer.season.keep("Clients Name", first, himself)
+    writer.season.keep("Clients Name", last, himself)
     writer.season.keep("Clients Client", code, himself)
     row: Row = {
         "client": code,
@@ -185,11 +196,14 @@ def _trip(writer: Writer, number: int, readers: dict[str, set[str]], users: dict
 def _for_client(writer: Writer, clients: list[str], told: list[str]) -> str:
     """Return words for the clients of a trip; now and then they name one, whom alone they may reach."""
     word = writer.word()
-    if writer.rng.random() < 0.3:
-        one = writer.rng.choice(writer.season.clients)
-        agreed = {row["client"] for row in writer.season.rows["clients"] if row["consent_to_name"] == "yes"}
-        writer.season.keep("Trips For the client", word, frozenset(told) & {one} & agreed)
-        return f"{word} for {one.upper()}"
+    if writer.rng.random() < 0.4:
+        one = writer.rng.choice(writer.season.rows["clients"])
+        agreed = {str(one["client"])} if one["consent_to_name"] == "yes" else set()
+        writer.season.keep("Trips For the client", word, frozenset(told) & agreed)
+        called = writer.rng.choice(
+            [one["client"], one["name_on_summary"], *str(one["name_on_summary"]).split()]
+        )
+        return f"{word} for {str(called).title()}'s sake"
     writer.season.keep("Trips For the client", word, frozenset(told))
     return f"a day of {word}"
 
@@ -208,6 +222,9 @@ def _effort_and_fish(
         (rng.choice(techniques), rng.choice(["", "", *clients, "guide", *outsiders[:1]]), rng.randint(1, 2))
         for _ in range(rng.choice([0, 1, 3, 6]))
     ]
+    # A fish that names nobody on a stint of somebody is that one's.
+    on_stint = {technique: who for technique, who, _ in stints}
+    fish_of = [(technique, who or on_stint[technique], count) for technique, who, count in fish]
     aboard = {*clients, *(who for _, who, _ in (*stints, *fish) if who not in ("", "guide"))}
     alone = len(aboard) == 1
     for technique, who, tally in stints:
@@ -223,9 +240,9 @@ def _effort_and_fish(
             "angler": who or None,
         }
         season.rows["effort"].append(writer.private("effort", row, may))
-    for technique, who, count in fish:
-        may = frozenset(code for code in told if who == code or (alone and who == ""))
-        users_of = frozenset(code for code in told if who in ("", code))
+    for (technique, who, count), (_, whose, _) in zip(fish, fish_of, strict=True):
+        may = frozenset(code for code in told if whose == code or (alone and whose == ""))
+        users_of = frozenset(code for code in told if whose in ("", code))
         users[technique].update(users_of)
         size: Row = {}
         if count == 1 and rng.random() < 0.7:
@@ -241,33 +258,24 @@ def _effort_and_fish(
         }
         season.rows["catch"].append(writer.private("catch", row))
     for code in told:
-        season.landed[code, trip] = _owed(code, stints, fish, solo=alone and anglers <= 1)
+        season.landed[code, trip] = _bounds(code, stints, fish_of)
 
 
-def _owed(
-    code: str,
-    stints: list[tuple[str, str, int | None]],
-    fish: list[tuple[str, str, int]],
-    *,
-    solo: bool,
-) -> tuple[int, int]:
-    """Return a client's own fish of a trip and his party's, by the rules, one technique after the other."""
-    own = unnamed = 0
-    for technique in {technique for technique, *_ in (*stints, *fish)}:
-        tally: dict[str, int] = {}
-        rows: dict[str, int] = {}
-        for name, who, landed in stints:
-            if name == technique:
-                tally[who] = tally.get(who, 0) + (landed or 0)
-        for name, who, count in fish:
-            if name == technique:
-                rows[who] = rows.get(who, 0) + count
-        named = {who for who in (*tally, *rows) if who}
-        beyond_names = sum(max(0, rows.get(who, 0) - tally.get(who, 0)) for who in named)
-        left = max(0, tally.get("", 0) - rows.get("", 0) - beyond_names)
-        own += max(rows.get(code, 0), tally.get(code, 0))
-        unnamed += rows.get("", 0) + left
-    return (own + unnamed, 0) if solo else (own, unnamed)
+def _bounds(code: str, stints: list[tuple[str, str, int | None]], fish: list[tuple[str, str, int]]) -> Bounds:
+    """Return what a client's copy may tell of a trip at least and at most, whatever the rule between."""
+    techniques = {technique for technique, *_ in (*stints, *fish)}
+    landed = sum(
+        max(
+            sum(tally or 0 for name, _, tally in stints if name == technique),
+            sum(count for name, _, count in fish if name == technique),
+        )
+        for technique in techniques
+    )
+    others = sum(count for _, who, count in fish if who not in ("", code))
+    named = {name for name, who, _ in stints if who}
+    own = sum(count for _, who, count in fish if who == code)
+    nobodys = sum(count for name, who, count in fish if not who and name not in named)
+    return Bounds(own, own + nobodys, landed - others)
 
 
 def _papers(writer: Writer) -> None:
@@ -275,6 +283,22 @@ def _papers(writer: Writer) -> None:
         keys = {"documents": "document", "reports": "report", "fees": "document"}
         row: Row = {keys[sheet]: writer.season.keep(f"{sheet} name", writer.word())}
         writer.season.rows[sheet].append(writer.private(sheet, row))
+
+
+def save_in_two(season: Season, folder: Path) -> list[Path]:
+    """Write a season as two logs, the older of which says nothing of clients, waters or techniques."""
+    trips = [str(row["trip"]) for row in season.rows["trips"]]
+    older = set(trips[: len(trips) // 2])
+    paths = []
+    for name, told in (("older", older), ("newer", set(trips) - older)):
+        rows = {
+            key: [row for row in of_sheet if "trip" not in row or row["trip"] in told]
+            for key, of_sheet in season.rows.items()
+            if name == "newer" or key in ("season", "trips", "effort", "catch")
+        }
+        paths.append(folder / f"{name}.xlsx")
+        save(Season(rows), paths[-1])
+    return paths
 
 
 def save(season: Season, path: Path) -> None:

@@ -45,6 +45,11 @@ NOTES = (
         ("Clients", 3, "clients_alike"),
     ),
     note(
+        "clients_read_apart",
+        {"Trips": {"G1": "Client", "G2": "C01, C02"}, "Clients": [["Client"], ["C01"], ["C02"]]},
+        ("Trips", 2, "clients_read_apart"),
+    ),
+    note(
         "stint_longer",
         {"Effort": {"C4": 300, "D4": 1}},
         ("Effort", 4, "stint_longer"),

@@ -2,6 +2,7 @@
 
 import pytest
 
+from reporter.schema.log import folded_code
 from tests.tidy.finding_cases import stint, trip
 from tests.tidy.shared import Find, Read, Tidy, rates, triples, with_season
 
@@ -178,3 +179,58 @@ def test_other_name_of_a_row_whose_own_name_waits_for_a_result_is_kept(tidied: T
     log = tidied({"Waters": {"A2": "=1+1"}, "Trips": {"C2": "Arden"}})
     assert ("Waters", 2, "not_calculated") in triples(log)
     assert log.tables["trips"]["water"].tolist() == ["Arden", "Lake Arden", "Bell River"]
+
+
+CODES = [
+    ["Client", "Name on summary"],
+    ["1", "Ann Archer"],
+    ["2", "Bo"],
+    ["12", "Cy"],
+    ["C01", "Cy"],
+    ["C-02", None],
+]
+
+
+@pytest.mark.parametrize(
+    ("typed", "clients"),
+    [
+        ("1; 2", ("1", "2")),
+        ("1, 2", ("1", "2")),
+        ("1 2", ("1", "2")),
+        ("1/2", ("1", "2")),
+        ("1 and 2", ("1", "2")),
+        ("C01\nC02", ("C01", "C-02")),
+        ("c-01 & c02", ("C01", "C-02")),
+        ("Ann Archer and Bo", ("1", "2")),
+        ("ann archer; bo", ("1", "2")),
+        ("12", ("12",)),
+        ("C 02", ("C-02",)),
+        ("1.2", ("1.2",)),
+        ("1, 3", ("1, 3",)),
+        # A name that two clients share is nobody's code.
+        ("Cy", ("Cy",)),
+    ],
+)
+def test_clients_are_read_by_code_or_name_and_never_run_together(
+    typed: str, clients: tuple[str, ...], read: Read
+) -> None:
+    reading = read({"Trips": {"G1": "Client", "G2": typed}, "Clients": CODES})
+    assert reading.season is not None
+    assert reading.season.trips["clients"][0] == clients
+
+
+@pytest.mark.parametrize(
+    ("one", "other", "alike"),
+    [
+        ("C-01", "c 01", True),
+        ("C01", "C.01", False),
+        ("1, 2", "12", False),
+        ("1 2", "12", False),
+        ("1 2", "1-2", True),
+        ("1/2", "12", False),
+    ],
+)
+def test_codes_differ_by_any_sign_but_case_and_what_stands_beside_a_letter(
+    one: str, other: str, alike: bool
+) -> None:
+    assert (folded_code(one) == folded_code(other)) is alike

@@ -3,11 +3,11 @@
 from collections.abc import Iterator
 
 from reporter.books.client.letter import Letter
-from reporter.books.client.words import fish_words, joined, size_words, weather_words
+from reporter.books.client.words import fish_words, joined, size_words, species_words, weather_words
 from reporter.compute.clients.figures import best_of, species_counts
 from reporter.compute.clients.model import Day
 
-_NO_FISH = "No fish came to your line that day."
+_NO_FISH = "No fish came to the boat on this trip."
 
 
 def day_lines(day: Day, letter: Letter) -> Iterator[str]:
@@ -18,17 +18,17 @@ def day_lines(day: Day, letter: Letter) -> Iterator[str]:
 
 def _landed(day: Day, letter: Letter) -> Iterator[str]:
     counts = species_counts([day])
-    own, party = (fish_words(counts, letter, own=own) for own in (True, False))
+    own, party = (fish_words(counts, own=own) for own in (True, False))
     if own:
         yield f"You landed {own}."
     if party:
         yield f"Your party landed {party}."
-    if not counts:
+    if day.blank:
         yield _NO_FISH
     best = best_of([day])
     if best is not None:
         on = f", on the {best.fish.technique}" if best.fish.technique else ""
-        yield f"Best fish: {letter.species(best.fish.species)}, {size_words(best.fish, letter.system)}{on}."
+        yield f"Best fish: {species_words(best.fish.species)}, {size_words(best.fish, letter.system)}{on}."
 
 
 def setting_lines(day: Day, letter: Letter) -> Iterator[str]:
@@ -40,4 +40,4 @@ def setting_lines(day: Day, letter: Letter) -> Iterator[str]:
     if weather:
         yield weather
     if day.words:
-        yield f"Your guide: {day.words}"
+        yield f"From your guide: {day.words}"

@@ -6,7 +6,7 @@ from reporter.books.blocks import Block, Cell, Chart, Field, Line, Series, Sheet
 from reporter.books.client.bests import best_blocks
 from reporter.books.client.day import setting_lines
 from reporter.books.client.letter import Letter
-from reporter.books.client.words import capital, day_words, hours_words, joined
+from reporter.books.client.words import capital, day_words, hours_words, joined, species_words
 from reporter.books.words import counted
 from reporter.compute.clients.figures import SpeciesCount, came_on, count, species_counts
 from reporter.compute.clients.model import Caught, Client, Day
@@ -15,7 +15,7 @@ _EATING = (
     "Before you eat your catch, check the local advice on eating fish from these waters. The local authority "
     "has the last word on what may be kept."
 )
-_NOT_THIS_TIME = "No fish came to your line this time. It happens to everyone who fishes."
+_NOT_THIS_TIME = "No fish came to the boat this time. It happens to everyone who fishes."
 _MOST_NAMED = 3  # techniques in a sentence
 _FEWEST_CHARTED, _FEWEST_WITH_FISH = 3, 2  # trips from which a chart tells more than a sentence
 
@@ -26,9 +26,9 @@ def first_page(client: Client, letter: Letter) -> Sheet:
     kept = any(row.own.kept or row.party.kept for row in counts)
     blocks: list[Block] = [_head(client, letter)]
     if counts:
-        blocks += [_fish(counts, letter), *_what_worked(client), *best_blocks(client, letter)]
+        blocks += [_fish(counts), *_what_worked(client), *best_blocks(client, letter)]
         blocks += _chart(client)
-    else:
+    elif all(day.blank for day in client.days):
         blocks.append(Text((Line(_NOT_THIS_TIME, "lead"),)))
     if len(client.days) == 1:
         blocks += _setting(client.days[0], letter)
@@ -60,18 +60,18 @@ def _when(days: Sequence[Day], letter: Letter) -> str:
     return f"{counted(len(days), 'trip')}, {hours} fished, {span}."
 
 
-def _fish(counts: Sequence[SpeciesCount], letter: Letter) -> Table:
+def _fish(counts: Sequence[SpeciesCount]) -> Table:
     """Return the fish by species: his own, and his party's that carry no name; only what there is."""
     fields = [Field("species", "Fish", width=26.0)]
-    columns: dict[str, Sequence[Cell]] = {"species": [capital(letter.species(row.species)) for row in counts]}
+    columns: dict[str, Sequence[Cell]] = {"species": [capital(species_words(row.species)) for row in counts]}
     total: dict[str, Cell] = {"species": "All"}
     for key, heading, fish in (
         ("own", "Yours", [row.own.fish for row in counts]),
-        ("own_kept", "Kept", [row.own.kept for row in counts]),
-        ("own_released", "Released", [row.own.released for row in counts]),
+        ("own_kept", "Yours kept", [row.own.kept for row in counts]),
+        ("own_released", "Yours released", [row.own.released for row in counts]),
         ("party", "Your party's", [row.party.fish for row in counts]),
-        ("party_kept", "Kept", [row.party.kept for row in counts]),
-        ("party_released", "Released", [row.party.released for row in counts]),
+        ("party_kept", "Party's kept", [row.party.kept for row in counts]),
+        ("party_released", "Party's released", [row.party.released for row in counts]),
     ):
         if any(fish):
             fields.append(Field(key, heading, "whole", width=11.0))
@@ -100,9 +100,15 @@ def _came_on(whose: str, fish: Sequence[Caught]) -> str:
         return ""
     best, number = techniques[0]
     if number == total:
-        return f"{capital(whose)} {'fish' if total == 1 else f'{total} all'} came on the {best}."
+        return f"{_all_of(whose, total)} came on the {best}."
     on = [f"on the {best}", *(f"{other} on the {name}" for name, other in techniques[1:_MOST_NAMED])]
     return f"{number} of {whose} {total} came {joined(on)}."
+
+
+def _all_of(whose: str, fish: int) -> str:
+    if fish == 1:
+        return f"{capital(whose)} fish"
+    return f"Both of {whose} fish" if fish == 2 else f"All {fish} of {whose} fish"
 
 
 def _chart(client: Client) -> list[Chart]:

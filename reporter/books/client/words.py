@@ -4,13 +4,15 @@ import datetime as dt
 import math
 from collections.abc import Sequence
 
-from reporter.books.client.letter import Letter
 from reporter.books.season.front_words import compass_point
 from reporter.compute.clients.figures import Fate, SpeciesCount
 from reporter.compute.clients.model import Caught, DayWeather
+from reporter.schema.species import BLACK_BASS, BY_CODE
 from reporter.schema.units import Quantity, System, find_unit, usual_unit
 from reporter.tidy.moments import LIGHT_WIND
 
+_ANY = frozenset({"", BLACK_BASS.code})
+"""What a fish is called whose kind nobody noted."""
 _OUNCES_A_POUND = 16
 _DECIMALS = {"us": 2, "metric": 1}
 
@@ -68,13 +70,19 @@ def weight_words(grams: float, system: System) -> str:
     return " ".join(part for part in (f"{pounds} lb" if pounds else "", ounces) if part)
 
 
-def fish_words(counts: Sequence[SpeciesCount], letter: Letter, *, own: bool) -> str:
-    """Return fish as "3 largemouth bass (1 kept, 2 released) and 2 more bass"; "" for none."""
+def species_words(code: str) -> str:
+    """Return a species' name in running text."""
+    return BY_CODE[code].name.partition(",")[0] if code else "fish of a kind not noted"
+
+
+def fish_words(counts: Sequence[SpeciesCount], *, own: bool) -> str:
+    """Return fish as "3 largemouth bass (1 kept, 2 released) and 2 more black bass"; "" for none."""
     there = [(row.species, row.own if own else row.party) for row in counts]
-    known = [f"{fate.fish} {letter.species(kind)}{_fate(fate)}" for kind, fate in there if kind and fate.fish]
+    there = [(kind, fate) for kind, fate in there if fate.fish]
+    known = [f"{fate.fish} {species_words(kind)}{_fate(fate)}" for kind, fate in there if kind not in _ANY]
     more = "more " if known else ""
-    tallied = [f"{fate.fish} {more}{letter.tallied}" for kind, fate in there if not kind and fate.fish]
-    return joined([*known, *tallied])
+    names = [(species_words(kind) if kind else "fish", fate) for kind, fate in there if kind in _ANY]
+    return joined([*known, *(f"{fate.fish} {more}{name}{_fate(fate)}" for name, fate in names)])
 
 
 def _fate(fate: Fate) -> str:

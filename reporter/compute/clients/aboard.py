@@ -2,13 +2,18 @@
 
 from collections import Counter
 
+import numpy as np
 import pandas as pd
 
+from reporter.compute.anglers import named_clients
 from reporter.compute.season import Season
 from reporter.compute.trips import NOT_FINISHED
+from reporter.schema.log import folded
 from reporter.tidy.names import GUIDE
 
 _KIND = "guided"
+_NOBODY = frozenset({"", GUIDE, "guest", "guests", "walkin", "tbd", "tba", "none", "na", "unknown", "nobody"})
+"""What stands for a client whom nobody has given a code; each such word may mean many."""
 
 
 def copied_trips(season: Season) -> pd.DataFrame:
@@ -17,29 +22,36 @@ def copied_trips(season: Season) -> pd.DataFrame:
     return trips[(trips["kind"] == _KIND) & trips["in_rates"] & trips["date"].notna()]
 
 
-def unfinished(season: Season) -> dict[str, int]:
-    """Return client -> guided trips of his that are in no copy, as their log is not finished."""
+def unfinished(season: Season, coded: set[str]) -> dict[str, int]:
+    """Return client -> guided trips of his that are in no copy, as their log is not finished.
+
+    coded: codes of the sheet Clients.
+    """
     trips = season.trips
     rest = trips[(trips["kind"] == _KIND) & (trips["status"] == NOT_FINISHED)]
-    return dict(Counter(client for clients in rest["clients"] for client in clients))
+    every = (client for clients in rest["clients"] for client in clients)
+    return dict(Counter(client for client in every if is_code(client, coded)))
 
 
-def aboard(season: Season, trips: pd.DataFrame) -> pd.DataFrame:
+def is_code(client: str, coded: set[str]) -> bool:
+    """Whether what Trips calls a client is somebody's code, and no word for anybody."""
+    return client in coded or folded(client) not in _NOBODY
+
+
+def aboard(season: Season, trips: pd.DataFrame, coded: set[str]) -> pd.DataFrame:
     """Return one row a client of each trip: trip_no, client, alone, solo.
 
-    alone: no other client is listed for the trip or named at a stint or a fish of it. solo: alone, and no
-    more than one angler fished, so that a fish without a name is his.
+    alone: no other client is listed for the trip or named at a stint or a fish of it, and the guide did not
+    fish, so that a fish without a name may be a best of his. solo: alone, and no more than one angler
+    fished, so that it is his. coded: codes of the sheet Clients.
     """
-    listed = trips[["trip_no", "anglers", "clients"]].explode("clients").rename(columns={"clients": "client"})
-    listed = listed[listed["client"].notna() & ~listed["client"].isin(("", GUIDE))]
-    there = pd.concat([listed[["trip_no", "client"]], named_anglers(season)]).drop_duplicates()
-    alone = listed["trip_no"].map(there.groupby("trip_no").size()) == 1
+    columns = ["trip_no", "anglers", "guide_fished", "clients"]
+    listed = trips[columns].explode("clients").rename(columns={"clients": "client"})
+    listed = listed[listed["client"].notna()]
+    named = named_clients(pd.concat([season.stints, season.fish])[["trip_no", "angler"]])
+    there = pd.concat([listed[["trip_no", "client"]], named.set_axis(["trip_no", "client"], axis=1)])
+    there = there[~there["client"].isin(("", GUIDE))].drop_duplicates()
+    alone = (listed["trip_no"].map(there.groupby("trip_no").size()) == 1) & ~listed["guide_fished"]
     made = listed[["trip_no", "client"]].assign(alone=alone, solo=alone & (listed["anglers"] <= 1))
+    made = made[np.array([is_code(client, coded) for client in made["client"]], dtype=bool)]
     return made.drop_duplicates(["trip_no", "client"]).reset_index(drop=True)
-
-
-def named_anglers(season: Season) -> pd.DataFrame:
-    """Return every client who is named as angler of a used stint or fish: trip_no, client."""
-    stints = season.stints.loc[season.stints["used"], ["trip_no", "angler"]]
-    rows = pd.concat([stints, season.fish[["trip_no", "angler"]]]).drop_duplicates()
-    return rows[~rows["angler"].isin(("", GUIDE))].rename(columns={"angler": "client"})

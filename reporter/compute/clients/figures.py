@@ -96,7 +96,7 @@ def firsts(client: Client) -> dict[str, Day]:
     found: dict[str, Day] = {}
     for day in client.days:
         for caught in day.his:
-            if caught.species:
+            if caught.species and not caught.tallied:
                 found.setdefault(caught.species, day)
     return found
 

@@ -1,9 +1,10 @@
-"""What the sheet Clients says of each client."""
+"""What the sheets Clients of some logs say of each client, by the code as codes are compared."""
 
-from collections.abc import Iterable
-from dataclasses import dataclass
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, field, replace
 
 from reporter.compute.records import records
+from reporter.schema.log import folded, folded_code
 from reporter.tidy.season import TidyLog
 
 _COLUMNS = ["client", "name_on_summary", "consent_to_name", "youth"]
@@ -11,11 +12,18 @@ _COLUMNS = ["client", "name_on_summary", "consent_to_name", "youth"]
 
 @dataclass(frozen=True, slots=True)
 class Known:
-    """A client: the name on the summary ("" for none), whether it may be printed, whether he is a youth."""
+    """A client: the code as first written, the name on the summary ("" where none is written).
 
+    consent: whether the name may be printed. youth: whether any log says so: it stays so. names: every
+    different name that the code has, folded -> as written. named_in: places of the logs that give a name.
+    """
+
+    code: str
     name: str = ""
     consent: bool = False
     youth: bool = False
+    names: dict[str, str] = field(default_factory=dict)
+    named_in: frozenset[int] = frozenset()
 
     @property
     def printed(self) -> str:
@@ -23,12 +31,37 @@ class Known:
         return self.name if self.consent else ""
 
 
-def known_clients(log: TidyLog, others: Iterable[str]) -> dict[str, Known]:
-    """Return code -> what Clients says, in its order, then clients who stand only elsewhere."""
+def known_clients(logs: Sequence[TidyLog]) -> dict[str, Known]:
+    """Return folded code -> the client, in the order of the logs; the last log that lists him counts."""
+    known: dict[str, Known] = {}
+    for place, log in enumerate(logs):
+        for row in _listed(log):
+            key = folded_code(row["client"])
+            before = known.get(key, Known(row["client"]))
+            name = row["name_on_summary"]
+            known[key] = replace(
+                before,
+                name=name or before.name,
+                consent=row["consent_to_name"] == "yes",
+                youth=before.youth or row["youth"] == "yes",
+                names=before.names | ({folded(name): name} if name else {}),
+                named_in=before.named_in | ({place} if name else frozenset()),
+            )
+        for code in _on_trips(log):
+            known.setdefault(folded_code(code), Known(code))
+    return known
+
+
+def listed_codes(log: TidyLog) -> set[str]:
+    """Return the codes of the sheet Clients of a log."""
+    return {row["client"] for row in _listed(log)}
+
+
+def _listed(log: TidyLog) -> list[dict[str, str]]:
     listed = log.tables.get("clients")
-    rows = [] if listed is None else records(listed.loc[listed["used"], _COLUMNS])
-    known = {
-        row["client"]: Known(row["name_on_summary"], row["consent_to_name"] == "yes", row["youth"] == "yes")
-        for row in rows
-    }
-    return known | {code: Known() for code in others if code not in known}
+    return [] if listed is None else records(listed.loc[listed["used"], _COLUMNS])
+
+
+def _on_trips(log: TidyLog) -> Iterable[str]:
+    """Return every code that Trips names, on rows that are set aside too."""
+    return (code for codes in log.tables["trips"]["client"] for code in codes if code)

@@ -13,7 +13,8 @@ class Caught:
 
     own: whether they are the client's; else they are unnamed fish of his party. species: house code, "" where
     no row tells it. fate: kept, released or unknown. length_mm and weight_g are NaN where not written; a
-    weight is that of one fish. bass: whether they are of the species that the season counts.
+    weight is that of one fish. counted: whether they are of the species that the season counts. tallied:
+    whether only a tally tells them.
     """
 
     own: bool
@@ -25,6 +26,7 @@ class Caught:
     weight_g: float = NAN
     estimated: bool = False
     counted: bool = True
+    tallied: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,7 +61,8 @@ class Day:
     """A trip as one client of it may read it.
 
     water: its name, its masked name, or "" where neither may be told. begin_min: only to order trips of a
-    day. hours: fished. alone: whether he was the only client, so that unnamed fish may be his bests.
+    day. hours: fished. alone: whether he was the only client, so that unnamed fish may be his bests. blank:
+    whether the log says that nothing at all was landed; without fish of his and without that, nobody knows.
     """
 
     date: dt.date
@@ -67,6 +70,7 @@ class Day:
     water: str
     hours: float
     alone: bool
+    blank: bool = False
     weather: DayWeather = field(default_factory=DayWeather)
     words: str = ""
     caught: tuple[Caught, ...] = ()

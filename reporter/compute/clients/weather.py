@@ -5,7 +5,7 @@ from typing import Any
 import numpy as np
 import pandas as pd
 
-from reporter.compute.clients.columns import client_columns
+from reporter.compute.clients.columns import client_columns, for_clients
 from reporter.compute.clients.model import DayWeather
 from reporter.compute.conditions.stint_readings import stint_readings
 from reporter.compute.fronts.of_trips import utc_of
@@ -34,6 +34,12 @@ def day_weather(season: Season, log: TidyLog, trips: pd.DataFrame) -> dict[int, 
     return {number: DayWeather(**row) for number, row in zip(numbers, records(fields), strict=True)}
 
 
+def _client_weather(log: TidyLog) -> pd.DataFrame | None:
+    """Return the sheet Weather as a client may read it, by date."""
+    rows = log.tables.get("weather")
+    return None if rows is None else for_clients(rows[rows["used"]], "weather", ["date"]).set_index("date")
+
+
 def _filled(table: pd.DataFrame, more: pd.DataFrame) -> pd.DataFrame:
     """Fill what is not known; wind, and the span of the air, only as a whole."""
     made = table.assign(
@@ -57,21 +63,19 @@ def _seen(season: Season, trips: pd.DataFrame) -> pd.DataFrame:
     may_tell = {*client_columns("trips"), *client_columns("conditions")}
     keys = [key for key in _SEEN if key in may_tell]
     made = stint_readings(trips, trips, season.readings)[keys]
+    found = _blank(trips, **{key: made[key] for key in keys})
+    if "air_temp_c" not in may_tell:
+        return found
     air = season.readings[season.readings["trip_no"] > 0].groupby("trip_no")["air_temp_c"]
-    return _blank(
-        trips,
-        **{key: made[key] for key in keys},
-        air_low_c=trips["trip_no"].map(air.min()),
-        air_high_c=trips["trip_no"].map(air.max()),
-    )
+    numbers = trips["trip_no"]
+    return found.assign(air_low_c=numbers.map(air.min()), air_high_c=numbers.map(air.max()))
 
 
 def _of_the_day(log: TidyLog, trips: pd.DataFrame) -> pd.DataFrame:
     """Return what the sheet Weather says of each trip's date."""
-    rows = log.tables.get("weather")
-    if rows is None:
+    used = _client_weather(log)
+    if used is None:
         return _blank(trips)
-    used = rows[rows["used"]].set_index("date")
     day = used.reindex(trips["date"].astype(used.index.dtype)).set_index(trips.index)
     return _blank(
         trips,
@@ -85,6 +89,8 @@ def _of_the_day(log: TidyLog, trips: pd.DataFrame) -> pd.DataFrame:
 
 def _of_hours(station: StationHours, season: Season, trips: pd.DataFrame) -> pd.DataFrame:
     """Return what a station saw from the hour before each trip's start to the one after its end."""
+    if trips.empty:
+        return _blank(trips)
     zone = season.settings["time_zone"] or ""
     begin, end = (utc_of(trips["date"], trips[key], zone) for key in ("begin_min", "end_min"))
     hours = station.table["hour"].to_numpy(dtype="datetime64[s]")

@@ -186,6 +186,13 @@ NOTES: tuple[Finding, ...] = (
         "If they are one, give both the same code; each code gets pages of its own.",
     ),
     Finding(
+        "clients_read_apart",
+        "note",
+        "Several clients without ; between",
+        "'{value}' is read as several clients: {clients}.",
+        "Put ; between them.",
+    ),
+    Finding(
         "two_ways",
         "note",
         "Timed in two ways",

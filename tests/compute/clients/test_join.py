@@ -1,62 +1,111 @@
 """Clients of several logs: one code is one client unless something speaks against it."""
 
 import datetime as dt
+from pathlib import Path
 
-from reporter.compute.clients.days import LogClients
-from reporter.compute.clients.join import join_logs
-from reporter.compute.clients.known import Known
-from reporter.compute.clients.model import Day
+import pytest
 
-
-def log(days: dict[str, list[dt.date]], **known: Known) -> LogClients:
-    made = {
-        code: tuple(Day(date, 360.0, "", 4.0, alone=True) for date in dates) for code, dates in days.items()
-    }
-    return LogClients(made, {**{code: Known() for code in days}, **known}, {}, (), ())
-
+from reporter.compute.clients.join import Joined
+from reporter.run.clients import plan_copies, read_logs
+from tests.conftest import WriteLog
 
 OLD, NEW = dt.date(2025, 5, 1), dt.date(2026, 5, 1)
-ANNE = Known("Anne", consent=True)
+HEADING = ["Client", "Name on summary", "Consent to name", "Youth"]
+Rows = list[list[object]]
 
 
-def test_one_name_under_one_code_is_one_client_with_all_days_in_order() -> None:
-    joined = join_logs(
-        [log({"C1": [OLD]}, C1=ANNE), log({"c-1": [NEW]}, **{"c-1": Known("anne", consent=False)})]
+def one_log(
+    write_log: WriteLog,
+    trips: Rows,
+    clients: Rows | None = None,
+    waters: Rows | None = None,
+) -> Path:
+    """Write a log from trips (date, client, words for the client) and the rows of Clients and Waters."""
+    heading = ["Trip", "Date", "Water", "Start", "End", "Anglers", "Client", "For the client"]
+    rows: Rows = [heading]
+    effort: Rows = [["Trip", "Technique", "Minutes", "Landed"]]
+    for number, (date, client, *words) in enumerate(trips, start=1):
+        start = dt.time(5 + number)
+        rows.append([f"T-{number}", date, "Lake Arden", start, dt.time(17), 1, client, *words])
+        effort.append([f"T-{number}", "Tube", 60, number])
+    return write_log(
+        {
+            "Season": [["Setting", "Value"], ["Units", "us"]],
+            "Trips": rows,
+            "Effort": effort,
+            "Catch": [["Trip", "Technique", "Species"]],
+            "Clients": None if clients is None else [HEADING, *clients],
+            "Waters": None if waters is None else [["Water", "Share name"], *waters],
+        }
     )
-    assert [day.date for day in joined.copies["C1"].days] == [OLD, NEW]
-    assert joined.copies["C1"].name == ""
-    assert joined.by_code_alone == ()
 
 
-def test_what_the_latest_log_says_of_a_client_counts() -> None:
-    joined = join_logs([log({"C1": [OLD]}, C1=Known("Anne")), log({"C1": [NEW]}, C1=ANNE)])
-    assert joined.copies["C1"].name == "Anne"
+def joined(*logs: Path) -> Joined:
+    copies = plan_copies(read_logs(list(logs)), Path("out"))
+    assert copies is not None
+    return copies.joined
 
 
-def test_two_names_under_one_code_give_no_copy() -> None:
-    joined = join_logs([log({"C1": [OLD]}, C1=ANNE), log({"C1": [NEW]}, C1=Known("Bert"))])
-    assert joined.copies == {}
-    assert joined.two_names == {"C1": ("Anne", "Bert")}
-    assert joined.refused == ("C1",)
+def test_one_name_under_one_code_is_one_client_with_all_days_in_order(write_log: WriteLog) -> None:
+    old = one_log(write_log, [[OLD, "C1"]], [["C1", "Anne", "yes", None]])
+    new = one_log(write_log, [[NEW, "c-1"]], [["c-1", "anne", "no", None]])
+    made = joined(new, old)
+    assert [day.date for day in made.copies["C1"].days] == [OLD, NEW]
+    assert (made.copies["C1"].name, made.by_code_alone) == ("", ())
 
 
-def test_a_day_that_two_logs_tell_alike_gives_no_copy() -> None:
-    joined = join_logs([log({"C1": [OLD, NEW]}, C1=ANNE), log({"C1": [NEW]}, C1=ANNE)])
-    assert joined.copies == {}
-    assert joined.same_day["C1"].date == NEW
+def test_last_log_that_lists_a_client_says_whether_the_name_is_printed(write_log: WriteLog) -> None:
+    old = one_log(write_log, [[OLD, "C1"]], [["C1", "Anne", "yes", None]])
+    new = one_log(write_log, [[NEW, "C1"]])
+    made = joined(old, new)
+    assert made.copies["C1"].name == "Anne"
+    assert made.by_code_alone == ("C1",)
 
 
-def test_two_trips_of_one_log_at_one_hour_are_no_copies_of_each_other() -> None:
-    assert set(join_logs([log({"C1": [NEW, NEW]})]).copies) == {"C1"}
+def test_youth_of_one_log_is_one_in_all(write_log: WriteLog) -> None:
+    old = one_log(write_log, [[OLD, "C1", "Tommy rocks"]], [["C1", "Tommy Lee", "no", "yes"]])
+    new = one_log(write_log, [[NEW, "C1", "Well done Tommy"]], [["C1", None, None, None]])
+    client = joined(old, new).copies["C1"]
+    assert (client.name, client.youth) == ("", True)
+    assert [day.words for day in client.days] == ["", ""]
 
 
-def test_code_without_a_name_in_one_log_is_joined_and_said() -> None:
-    joined = join_logs([log({"C1": [OLD]}), log({"C1": [NEW]}, C1=ANNE)])
-    assert len(joined.copies["C1"].days) == 2
-    assert joined.by_code_alone == ("C1",)
+def test_name_or_water_that_one_log_keeps_is_kept_in_all(write_log: WriteLog) -> None:
+    old = one_log(write_log, [[OLD, "C1", "With Zeb on Hidden"]], waters=[["Lake Arden", "yes"]])
+    new = one_log(
+        write_log,
+        [[NEW, "C1"]],
+        [["C1", "Anne", "yes", None], ["C3", "Zeb Pike", "yes", None]],
+        [["Lake Arden", "no"]],
+    )
+    days = joined(old, new).copies["C1"].days
+    assert [(day.water, day.words) for day in days] == [("", ""), ("", "")]
 
 
-def test_client_without_a_trip_has_no_copy() -> None:
-    joined = join_logs([log({"C1": [OLD]}, C2=ANNE), log({}, C3=ANNE)])
-    assert set(joined.copies) == {"C1"}
-    assert joined.no_trip == ("C2", "C3")
+def test_two_names_under_one_code_give_no_copy(write_log: WriteLog) -> None:
+    old = one_log(write_log, [[OLD, "C1"]], [["C1", "Anne", "yes", None]])
+    new = one_log(write_log, [[NEW, "C1"]], [["C1", "Bert", "yes", None]])
+    made = joined(old, new)
+    assert made.copies == {}
+    assert made.two_names == {"C1": ("Anne", "Bert")}
+    assert made.refused == ("C1",)
+
+
+@pytest.mark.parametrize("fish", [0, 1])
+def test_trip_that_two_logs_tell_alike_gives_no_copy(write_log: WriteLog, fish: int) -> None:
+    """Both logs have a trip of one hour; alike in fish too it is one trip, written twice."""
+    both = one_log(write_log, [[OLD, "C1"], [NEW, "C1"]])
+    new = one_log(write_log, [[OLD, "C9"]] * (1 - fish) + [[NEW, "C1"]])
+    made = joined(both, new)
+    assert (set(made.same_day) == {"C1"}) is (fish == 0)
+
+
+def test_client_without_a_trip_has_no_copy(write_log: WriteLog) -> None:
+    made = joined(one_log(write_log, [[OLD, "C1"]], [["C1"], ["C2"]]))
+    assert set(made.copies) == {"C1"}
+    assert made.no_trip == ("C2",)
+
+
+def test_client_of_a_trip_that_is_set_aside_is_told_to_have_none(write_log: WriteLog) -> None:
+    made = joined(one_log(write_log, [[OLD, "C1"], ["31 June 2025", "C2"]]))
+    assert made.no_trip == ("C2",)

@@ -5,6 +5,7 @@ from pathlib import Path
 
 import pytest
 
+from reporter.compute.clients.context import make_context
 from reporter.compute.clients.days import log_clients
 from reporter.compute.clients.model import DayWeather
 from reporter.run.season import read_season
@@ -35,7 +36,8 @@ def weather_of(write_log: WriteLog, folder: Path, *, hours: bool = False, **shee
         files[0].write_text(HOURS, encoding="utf-8")
     reading = read_season(log, open_all(files))
     assert reading.season is not None
-    return log_clients(reading.season, reading.log).days["A1"][0].weather
+    days = log_clients(reading.season, reading.log, make_context([reading.log])).days
+    return days["A1"][0].weather
 
 
 def test_nothing_written_is_nothing_told(write_log: WriteLog, tmp_path: Path) -> None:
@@ -80,3 +82,12 @@ def test_visibility_and_barometer_are_not_told(write_log: WriteLog, tmp_path: Pa
         *("sky", "wind_from_deg", "wind_speed_ms"),
     }
     assert (told.air_low_c, told.air_high_c) == (pytest.approx(15.0), pytest.approx(15.0))
+
+
+def test_hours_of_a_log_without_a_trip_to_tell_are_no_matter(write_log: WriteLog, tmp_path: Path) -> None:
+    hours = tmp_path / "hours.csv"
+    hours.write_text(HOURS, encoding="utf-8")
+    kinds = {"G1": "Kind", **{f"G{row}": "scouting" for row in (2, 3, 4)}}
+    reading = read_season(write_log({"Trips": kinds}), open_all([hours]))
+    assert reading.season is not None
+    assert log_clients(reading.season, reading.log, make_context([reading.log])).days == {}

@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 
+from reporter.compute.clients.context import make_context
 from reporter.compute.clients.days import LogClients, log_clients
 from reporter.compute.clients.figures import count
 from reporter.compute.clients.model import Day
@@ -27,6 +28,7 @@ def told(write_log: WriteLog) -> Told:
         stints: Rows = (),
         fish: Rows = (),
         trip: dict[str, object] | None = None,
+        more_on_effort: tuple[str, ...] = (),
         **sheets: object,
     ) -> LogClients:
         more = trip or {}
@@ -35,14 +37,14 @@ def told(write_log: WriteLog) -> Told:
         log: Path = write_log(
             {
                 "Trips": [heading, row],
-                "Effort": [["Trip", "Technique", "Minutes", "Landed", "Angler"], *stints],
+                "Effort": [["Trip", "Technique", "Minutes", "Landed", "Angler", *more_on_effort], *stints],
                 "Catch": [["Trip", "Technique", "Species", "Count", "Length (in)", "Fate", "Angler"], *fish],
                 **sheets,
             }
         )
         reading = read_season(log)
         assert reading.season is not None
-        return log_clients(reading.season, reading.log)
+        return log_clients(reading.season, reading.log, make_context([reading.log]))
 
     return read
 
@@ -155,56 +157,53 @@ def test_water_that_is_not_on_waters_is_not_named(told: Told) -> None:
     assert log.days["A1"][0].water == ""
 
 
-@pytest.mark.parametrize(
-    ("words", "first", "second"),
-    [
-        ("A fine morning", True, True),
-        ("Bodil had the big one", False, True),
-        ("Well done B2!", False, True),
-        ("Well done A1", True, False),
-        ("Arden at its best", False, False),
-        ("Ardent all day", True, True),
-        ("Ninon's day", True, True),
-        ("Ask Nin about it", False, False),
-    ],
-)
-def test_words_for_the_client_that_name_someone_else_or_a_hidden_water_are_kept_back(
-    told: Told, words: str, first: bool, second: bool
+WORDS = [
+    ("A fine morning", True, True),
+    ("Bodil had the big one", False, True),
+    ("Bodils fish, bodil's day", False, True),
+    ("Call Øster about it", False, True),
+    ("Well done B2!", False, True),
+    ("Well done b-2", False, True),
+    ("Well done A1", True, False),
+    ("Arden at its best", False, False),
+    ("Up at the hidden arm", False, False),
+    ("Ardent all day on the lake", True, True),
+    ("Ninon's day", True, True),
+    ("Ask Nin about it", False, False),
+    ("José was right", False, False),
+    ("Jose\u0301 was right", False, False),
+    ("Come back to Heron Bay", False, False),
+    ("Try 41.1234, -85.2222", False, False),
+    ("Paper LX-0042 is yours", False, False),
+    ("We were 12 for 15", True, True),
+]
+
+
+@pytest.mark.parametrize(("words", "first", "second"), WORDS)
+@pytest.mark.parametrize("column", ["For the client", "Colour"])
+def test_words_that_name_someone_else_or_a_hidden_place_are_kept_back(
+    told: Told, words: str, first: bool, second: bool, column: str
 ) -> None:
+    on_effort = column == "Colour"
     log = told(
         "A1; B2",
         2,
-        [stint("Drop shot", 1)],
-        trip={"For the client": words},
-        Waters=[["Water", "Also called", "Share name"], ["Lake Arden", "Arden", "no"]],
+        [[*stint("Drop shot", 1), words if on_effort else None]],
+        trip={"For the client": None if on_effort else words, "Reach": "Heron Bay"},
+        more_on_effort=("Colour",),
+        Waters=[["Water", "Also called", "Share name"], ["Lake Arden", "Arden; Hidden Arm", "no"]],
         Clients=[
-            ["Client", "Name on summary", "Consent to name"],
-            ["A1", "Anneke", "yes"],
-            ["B2", "Bodil", "yes"],
-            ["C3", "Nin", "no"],
+            ["Client", "Name on summary", "Consent to name", "Licence number"],
+            ["A1", "Anneke", "yes", "LX-0042"],
+            ["B2", "Bodil Øster", "yes", None],
+            ["C3", "Nin José", "no", None],
+            ["12", "Twelve", "yes", None],
         ],
     )
-    assert [bool(log.days[code][0].words) for code in ("A1", "B2")] == [first, second]
-    assert log.kept_back == (() if first and second else ("T-1",))
-
-
-@pytest.mark.parametrize(
-    ("consent", "youth", "printed"),
-    [
-        ("yes", "no", "Anneke"),
-        ("no", "no", ""),
-        (None, None, ""),
-        ("yes", "yes", "Anneke"),
-        (None, "yes", ""),
-    ],
-)
-def test_name_is_printed_only_with_consent(
-    told: Told, consent: str | None, youth: str | None, printed: str
-) -> None:
-    rows = [["Client", "Name on summary", "Consent to name", "Youth"], ["A1", "Anneke", consent, youth]]
-    log = told("A1", 1, [stint("Drop shot", 1)], Clients=rows)
-    assert log.known["A1"].printed == printed
-    assert log.known["A1"].youth == (youth == "yes")
+    days = [log.days[code][0] for code in ("A1", "B2")]
+    said = [bool(day.tied_on[0].colour if on_effort else day.words) for day in days]
+    assert said == [first, second]
+    assert log.kept_back == (() if first and second else ((column, words),))
 
 
 @pytest.mark.parametrize("trip", [{"Kind": "scouting"}, {"Kind": "own"}, {"Status": "log not finished"}])
@@ -216,6 +215,72 @@ def test_only_guided_trips_whose_log_is_finished_are_told(told: Told, trip: dict
 
 def test_days_hold_no_column_of_the_guide() -> None:
     """What a copy is made of has room for nothing else: these are all the fields of a day."""
-    assert set(Day.__dataclass_fields__) == {
-        *("date", "begin_min", "water", "hours", "alone", "weather", "words", "caught", "tied_on"),
-    }
+    fields = (
+        "date",
+        "begin_min",
+        "water",
+        "hours",
+        "alone",
+        "blank",
+        "weather",
+        "words",
+        "caught",
+        "tied_on",
+    )
+    assert tuple(Day.__dataclass_fields__) == fields
+
+
+def test_fish_without_a_name_on_somebodys_stint_are_his(told: Told) -> None:
+    """Two rows on his stint of three are three fish, not five; the other client's five stay the other's."""
+    stints = [stint("Drop shot", 3, "A1"), stint("Tube", 5, "B2")]
+    log = told("A1; B2", 2, stints, [fish("Drop shot", 2), fish("Tube", 5)])
+    assert (of(log, "A1"), of(log, "B2")) == ((3, 0), (5, 0))
+
+
+def test_fish_of_a_technique_that_two_others_fished_by_name_are_not_a_thirds(told: Told) -> None:
+    stints = [stint("Tube", 3, "A1"), stint("Tube", 2, "B2"), stint("Jerkbait", 0, "C3")]
+    log = told("A1; B2; C3", 3, stints, [fish("Tube", 4)])
+    assert of(log, "C3") == (0, 0)
+    assert (of(log, "A1"), of(log, "B2")) == ((0, 4), (0, 4))
+
+
+def test_where_the_guide_fished_too_fish_without_a_name_are_no_clients_own(told: Told) -> None:
+    log = told(
+        "A1", 1, [stint("Drop shot", 5)], [fish("Drop shot", 1, None, 20)], trip={"Guide fished": "yes"}
+    )
+    (day,) = log.days["A1"]
+    assert (of(log, "A1"), day.alone, day.his) == ((0, 5), False, ())
+
+
+@pytest.mark.parametrize("word", ["guest", "Walk-in", "TBD", "n/a", "none"])
+def test_word_that_may_mean_anybody_is_nobodys_code(told: Told, word: str) -> None:
+    log = told(f"A1; {word}", 2, [stint("Drop shot", 1)])
+    assert set(log.days) == {"A1"}
+    assert not log.days["A1"][0].alone
+    listed = told(f"A1; {word}", 2, [stint("Drop shot", 1)], Clients=[["Client"], ["A1"], [word]])
+    assert set(listed.days) == {"A1", word}
+
+
+@pytest.mark.parametrize(
+    ("stints", "rows", "blank"),
+    [
+        ([stint("Drop shot", 0)], [], True),
+        ([stint("Drop shot")], [["T-1", None, "none", None, None, None, None]], True),
+        ([stint("Drop shot")], [], False),
+        ([stint("Drop shot", 1)], [], False),
+        ([stint("Drop shot", 0)], [fish("Drop shot", 1, "B2")], False),
+        ([stint("Drop shot", 0), ["T-1", "Tube", None, 0, None]], [], False),
+    ],
+)
+def test_trip_is_blank_only_where_the_log_says_so(told: Told, stints: Rows, rows: Rows, blank: bool) -> None:
+    assert told("A1; B2", 2, stints, rows).days["A1"][0].blank is blank
+
+
+def test_fish_of_a_stint_without_its_time_are_told(told: Told) -> None:
+    log = told("A1", 1, [["T-1", "Drop shot", None, 4, None]])
+    assert of(log, "A1") == (4, 0)
+
+
+def test_what_a_fish_came_on_was_tied_on(told: Told) -> None:
+    log = told("A1", 1, [stint("Drop shot", 0)], [fish("Tube", 1)])
+    assert [tied.technique for tied in log.days["A1"][0].tied_on] == ["Drop shot", "Tube"]
