@@ -10,6 +10,7 @@ from reporter.compute.alike import check_alike
 from reporter.compute.catch import fish_identity, fish_table, make_pairs
 from reporter.compute.catch_checks import check_catch
 from reporter.compute.effort import make_stints
+from reporter.compute.fish.big import with_big_fish
 from reporter.compute.fix_order import in_fix_order, rows_won_back
 from reporter.compute.fronts.days import FrontDays, front_days
 from reporter.compute.fronts.nearby import check_weather
@@ -110,7 +111,7 @@ def compute_season(log: TidyLog, weather: HourlyFiles = NO_FILES) -> Season:
         *check_alike(catch),
     ]
     problems, won = _weighed(found, log)
-    table = _described(pairs.table, techniques, trips)
+    table = _described(with_big_fish(pairs.table, fish, log.settings["big_fish_mm"]), techniques, trips)
     worksheets = partial(_worksheets, log)
     above = sum(int((t["from_above"] & t["used"]).sum()) for t in (effort, catch))
     return Season(

@@ -29,6 +29,7 @@ SHEETS = [
     "Front days by date",
     "What the days did",
     "Hunches",
+    "Fish",
     "Waters",
     "Water cards",
     "Trips",
