@@ -10,14 +10,12 @@ from reporter.schema.units import System, usual_unit
 
 def fish_tables(page: FishPage, system: System) -> dict[str, pd.DataFrame]:
     """Return table name -> table with the columns of `reporter.schema.fish_tables`, and more."""
-    species = page.species
-    guessed = {key: species[key].eq(True) for key in ("longest_estimated", "heaviest_estimated")}
     frequency = page.frequency.assign(
         length_from=page.frequency["bin"], unit=usual_unit("fish length", system).label
     )
     no_big = pd.DataFrame(columns=[field.name for field in BIG_FISH.fields])
     return {
-        "species": _named(species.assign(**guessed)),
+        "species": _named(page.species),
         "best_fish": _named(page.best.table),
         "size_structure": _named(page.structure),
         "length_classes": _named(page.classes),

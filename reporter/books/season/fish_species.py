@@ -85,7 +85,7 @@ def _largest(table: pd.DataFrame, system: System) -> dict[str, list[Cell]]:
 
 
 def _how(values: pd.Series, estimated: pd.Series) -> list[str | None]:
-    told = zip(values.notna(), estimated == True, strict=True)  # noqa: E712 - blank where nothing is written
+    told = zip(values.notna(), estimated, strict=True)
     return [("estimated" if guessed else "measured") if there else None for there, guessed in told]
 
 

@@ -1,5 +1,6 @@
 """Length frequency: how many measured fish lie in each inch, or two centimetres."""
 
+import numpy as np
 import pandas as pd
 
 from reporter.compute.fish.sizes import bin_width
@@ -19,13 +20,18 @@ def length_frequency(sizes: pd.DataFrame, species: pd.DataFrame, system: System)
     One row a bin from the lowest to the highest with a fish of the main species, empty ones too, and that
     for each of them.
     """
-    main = main_species(species)
-    used = sizes[sizes["species"].isin(main["species"]) & sizes["bin"].notna()]
-    sums = used.groupby(["species", "bin"])["measured_fish"].sum()
-    if sums.empty:
-        return pd.DataFrame({"species": [], "name": [], "bin": [], "fish": []})
-    width = bin_width(system)
-    bins = range(int(used["bin"].min()), int(used["bin"].max()) + width, width)
-    every = pd.MultiIndex.from_product([main["species"], bins], names=["species", "bin"])
-    table = sums.reindex(every, fill_value=0.0).rename("fish").reset_index()
-    return table.assign(name=table["species"].map(dict(zip(main["species"], main["name"], strict=True))))
+    main, width = main_species(species), bin_width(system)
+    place = pd.Index(main["species"]).get_indexer(pd.Index(sizes["species"]))
+    length, fish = sizes["bin"].to_numpy(), sizes["measured_fish"].to_numpy()
+    used = (place >= 0) & ~np.isnan(length)
+    lowest, highest = (length[used].min(), length[used].max()) if used.any() else (0.0, -width)
+    bins = np.arange(lowest, highest + width, width)
+    cells = place[used] * len(bins) + ((length[used] - lowest) // width).astype(int)
+    return pd.DataFrame(
+        {
+            "species": np.repeat(main["species"].to_numpy(), len(bins)),
+            "name": np.repeat(main["name"].to_numpy(), len(bins)),
+            "bin": np.tile(bins, len(main)),
+            "fish": np.bincount(cells, fish[used], len(main) * len(bins)),
+        }
+    )

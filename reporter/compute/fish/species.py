@@ -1,8 +1,11 @@
 """Fish by species: how many, kept and released, measured and weighed, the longest and the heaviest."""
 
+import numpy as np
 import pandas as pd
+from numpy.typing import NDArray
 
 from reporter.compute.catch import FATES
+from reporter.compute.ratio import FloatArray, IntArray
 from reporter.schema.species import BY_CODE
 
 _ORDER = {code: index for index, code in enumerate(BY_CODE)}
@@ -17,39 +20,46 @@ def species_table(sizes: pd.DataFrame) -> pd.DataFrame:
     A row for several fish tells a length, but no weight of one fish.
     """
     there = sizes[sizes["fish"] > 0]
-    on_trips = there["fished"]
-    amounts = there.assign(
-        **{fate: there["fish"].where(there["fate"] == fate, 0.0) for fate in FATES},
-        weighed=there["weighed"].astype(float),
-        caught=there["fish"].where(on_trips, 0.0),
-        measured_fished=there["measured_fish"].where(on_trips, 0.0),
-        weighed_fished=(there["weighed"] & on_trips).astype(float),
+    place, codes = pd.factorize(there["species"])
+    fish, fished = there["fish"].to_numpy(), there["fished"].to_numpy()
+    measured, weighed = there["measured_fish"].to_numpy(), there["weighed"].to_numpy(dtype=float)
+    fate, estimated = there["fate"].to_numpy(), (there["measured"] == "estimated").to_numpy()
+    of_one = np.where(fish == 1, there["weight_g"].to_numpy(), np.nan)
+    longest, longest_estimated = _largest(there["length_mm"].to_numpy(), estimated, place, len(codes))
+    heaviest, heaviest_estimated = _largest(of_one, estimated, place, len(codes))
+    amounts = {
+        "fish": fish,
+        **{name: fish * (fate == word) for name, word in zip(_FATE_COLUMNS, FATES, strict=True)},
+        "measured": measured,
+        "weighed": weighed,
+        "caught": fish * fished,
+        "measured_fished": measured * fished,
+        "weighed_fished": weighed * fished,
+    }
+    table = pd.DataFrame(
+        {
+            "species": codes,
+            "name": [BY_CODE[code].name for code in codes],
+            "counted": there["counted"].to_numpy()[np.unique(place, return_index=True)[1]],
+            **{name: np.bincount(place, values, len(codes)) for name, values in amounts.items()},
+            "longest_mm": longest,
+            "longest_estimated": longest_estimated,
+            "heaviest_g": heaviest,
+            "heaviest_estimated": heaviest_estimated,
+        }
     )
-    table = amounts.groupby("species")[[*_SUMS]].sum().rename(columns=_SUMS)
-    table["counted"] = there.groupby("species")["counted"].first()
-    of_one = there["weight_g"].where(there["fish"] == 1)
-    table = table.join(_largest(there, there["length_mm"], "longest_mm", "longest_estimated"))
-    table = table.join(_largest(there, of_one, "heaviest_g", "heaviest_estimated"))
-    order = pd.Series(table.index.map(_ORDER), index=table.index)
-    table = table.assign(order=order, name=[BY_CODE[code].name for code in table.index]).reset_index()
-    return table.sort_values(["fish", "order"], ascending=[False, True], ignore_index=True)
+    listed = np.array([_ORDER[code] for code in codes], dtype=int)
+    by_count = np.lexsort((listed, -table["fish"].to_numpy()))
+    return table.iloc[by_count].reset_index(drop=True)
 
 
-_SUMS = {
-    "fish": "fish",
-    "kept": "kept",
-    "released": "released",
-    "unknown": "fate_unknown",
-    "measured_fish": "measured",
-    "weighed": "weighed",
-    "caught": "caught",
-    "measured_fished": "measured_fished",
-    "weighed_fished": "weighed_fished",
-}
+_FATE_COLUMNS = ("kept", "released", "fate_unknown")
 
 
-def _largest(fish: pd.DataFrame, values: pd.Series, largest: str, guessed: str) -> pd.DataFrame:
+def _largest(
+    values: FloatArray, estimated: NDArray[np.bool_], place: IntArray, species: int
+) -> tuple[FloatArray, NDArray[np.bool_]]:
     """Return the largest value of each species and whether it was estimated; of equals the measured one."""
-    told = fish[["species"]].assign(**{largest: values, guessed: fish["measured"] == "estimated"})
-    told = told[values.notna()].sort_values([largest, guessed], ascending=[False, True], kind="stable")
-    return told.drop_duplicates("species").set_index("species")
+    order = np.lexsort((estimated, -values, place))  # what is not a number comes last
+    first = order[np.searchsorted(place[order], np.arange(species))]
+    return values[first], estimated[first] & ~np.isnan(values[first])
