@@ -2,7 +2,7 @@
 
 from reporter.books.blocks import Line, Sheet, Text
 from reporter.books.season.fish_big import big_fish_blocks
-from reporter.books.season.fish_lengths import length_blocks
+from reporter.books.season.fish_lengths import length_blocks, length_table
 from reporter.books.season.fish_species import best_blocks, species_block
 from reporter.books.season.fish_structure import structure_blocks
 from reporter.books.season.fish_weights import weight_blocks
@@ -27,5 +27,6 @@ def fish(report: Report) -> Sheet:
         *length_blocks(report),
         *structure_blocks(report),
         *weight_blocks(report),
+        *length_table(report),
     )
     return Sheet("Fish", blocks, group="me", landscape=True, private=True)

@@ -15,7 +15,7 @@ _CHART_ROWS = 13
 
 
 def length_blocks(report: Report) -> tuple[Block, ...]:
-    """Return the charts of lengths and their table, or a line that says why there is none."""
+    """Return the charts of lengths, or a line that says why there is none."""
     species = report.fish.species
     main = main_species(species)
     if main.empty:
@@ -42,12 +42,15 @@ def length_blocks(report: Report) -> tuple[Block, ...]:
             strict=True,
         )
     ]
-    return (Text((Line("Lengths", "heading"),)), *charts, _table(report))
+    return (Text((Line("Lengths", "heading"),)), *charts)
 
 
-def _table(report: Report) -> Table:
+def length_table(report: Report) -> tuple[Table, ...]:
+    """Return the figures behind the charts, nothing where there are none."""
     fish, unit = report.fish, usual_unit("fish length", report.season.system).label
     main = main_species(fish.species)
+    if main.empty:
+        return ()
     by_species = dict(iter(fish.frequency.groupby("species", sort=False)))
     bins = by_species[main["species"].iloc[0]]["bin"].astype(int).tolist()
     columns: dict[str, Sequence[Cell]] = {"from": bins}
@@ -62,4 +65,4 @@ def _table(report: Report) -> Table:
         else ""
     )
     note = f"{each_of_caught(main)}{surplus} A length on an edge lies in the step above it."
-    return Table("length", tuple(fields), columns, "The figures of the charts: measured fish", note)
+    return (Table("length", tuple(fields), columns, "The figures of the charts: measured fish", note),)
