@@ -17,8 +17,8 @@ from reporter.schema.units import System, usual_unit
 _SUMS: Mapping[str, str] = {
     "fish": of_species("fish"),
     **{
-        name: of_species("fish", f"{{fish.fate_no}},{number}")
-        for number, name in enumerate(("kept", "released", "fate_unknown"), start=1)
+        name: of_species("fish", f"{{fish.fate_no}},{fate_no}")
+        for fate_no, name in enumerate(("kept", "released", "fate_unknown"), start=1)
     },
     "measured": of_species("measured_fish"),
     "weighed": of_species("weighed"),
@@ -26,30 +26,30 @@ _SUMS: Mapping[str, str] = {
 """Column of the table -> its formula; fates are numbered as in FATES."""
 
 _ALL_SURPLUS = "SUM({pair.landed})-SUMIFS({fish.fish},{fish.counted},1)"
-_FATE_WORDS = {**dict.fromkeys(FATES[:2]), "unknown": "not known"}
+_FATE_WORDS = dict(zip(FATES, ("kept", "released", "not known"), strict=True))
 
 
 def species_block(report: Report) -> Table:
     """Return all fish by species, with those that were only tallied in a line of their own."""
     table, season = report.fish.species, report.season
-    surplus = season.surplus > 0
-    last: list[Cell] = [None] * surplus
+    more = 1 if season.surplus else 0  # line of fish that were only tallied
+    last: list[Cell] = [None] * more
     columns: dict[str, Sequence[Cell]] = {
         "no": [*range(1, len(table) + 1), *last],
-        "species": [*map(headed, table["name"]), *["Tallied, kind not written"] * surplus],
+        "species": [*map(headed, table["name"]), *["Tallied, kind not written"] * more],
     }
     beyond: dict[str, Cell] = {
         "fish": Live(_ALL_SURPLUS, season.surplus),
         "fate_unknown": Live("{row.fish}", season.surplus),
     }
     for key, formula in _SUMS.items():
-        columns[key] = [*live(formula, table[key]), *[beyond.get(key, 0)] * surplus]
-    columns["counted"] = [*("yes" if yes else "no" for yes in table["counted"]), *["yes"] * surplus]
+        columns[key] = [*live(formula, table[key]), *[beyond.get(key, 0)] * more]
+    columns["counted"] = [*("yes" if yes else "no" for yes in table["counted"]), *["yes"] * more]
     columns |= {key: [*made, *last] for key, made in _largest(table, season.system).items()}
     total: dict[str, Cell] = {"species": "All"}
     for key in _SUMS:
-        more = season.surplus if key in beyond else 0.0
-        total[key] = Live(f"SUM({{kind.{key}}})", float(table[key].sum()) + more)
+        tallied = season.surplus if key in beyond else 0.0
+        total[key] = Live(f"SUM({{kind.{key}}})", float(table[key].sum()) + tallied)
     return Table("kind", _fields(season.system), columns, "By species", _note(report), total)
 
 
@@ -128,7 +128,7 @@ def _best_table(report: Report) -> Table:
         "length": numbers(table["length_mm"] / length.scale),
         "weight": numbers(table["weight_g"] / weight.scale),
         "measured": ["estimated" if how == "estimated" else "measured" for how in table["measured"]],
-        "fate": [_FATE_WORDS[fate] or fate for fate in table["fate"]],
+        "fate": [_FATE_WORDS[fate] for fate in table["fate"]],
         "alike": table["fish"].tolist(),
         **{key: cells(table[key]) for key in ("trip", "date", "water", "technique")},
         **{field.key: cells(table[field.key]) for field in places},
@@ -154,6 +154,6 @@ def _best_table(report: Report) -> Table:
 def counted_note(report: Report) -> str:
     """Return how many fish of the species counted were measured and weighed, of all with tallied ones."""
     table = report.fish.species[report.fish.species["counted"]]
-    sums = (float(table[key].sum()) for key in ("measured_fished", "weighed_fished", "caught"))
-    measured, weighed, caught = sums
+    keys = ("measured_fished", "weighed_fished", "caught")
+    measured, weighed, caught = (float(table[key].sum()) for key in keys)
     return f"Species counted: {of_caught(measured, weighed, caught + report.fish.surplus)}."

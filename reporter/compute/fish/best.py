@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+import numpy as np
 import pandas as pd
 
 from reporter.schema.thresholds import BEST_FISH
@@ -23,16 +24,17 @@ class BestFish:
 
 def best_fish(sizes: pd.DataFrame, trips: pd.DataFrame) -> BestFish:
     """Return the season's best fish; sizes as from `fish_sizes`, fish of trips that were fished."""
-    counted = sizes[sizes["counted"] & sizes["fished"] & (sizes["fish"] > 0)]
+    length = sizes["length_mm"].to_numpy()
     # A group's weight could be the sum of its fish.
-    of_one = counted.assign(weight_g=counted["weight_g"].where(counted["fish"] == 1))
-    ordered = of_one[of_one["length_mm"].notna()].sort_values(
-        ["length_mm", "weight_g"], ascending=False, kind="stable"
-    )
-    of_trip = trips[["trip_no", "trip", "date", "water"]]
-    table = ordered.head(BEST_FISH).drop(columns="trip").merge(of_trip, on="trip_no", how="left", sort=False)
-    no_length = of_one[of_one["length_mm"].isna() & of_one["weight_g"].notna()]
-    if no_length.empty:
+    weight = np.where(sizes["fish"] == 1, sizes["weight_g"], np.nan)
+    used = (sizes["counted"] & sizes["fished"] & (sizes["fish"] > 0)).to_numpy()
+    order = np.lexsort((-weight, -length))
+    best = order[used[order] & ~np.isnan(length[order])][:BEST_FISH]
+    at = pd.Index(trips["trip_no"]).get_indexer(pd.Index(sizes["trip_no"].iloc[best]))
+    of_trip = {key: trips[key].to_numpy()[at] for key in ("trip", "date", "water")}
+    table = sizes.iloc[best].assign(weight_g=weight[best], **of_trip).reset_index(drop=True)
+    no_length = np.flatnonzero(used & np.isnan(length) & ~np.isnan(weight))
+    if not len(no_length):
         return BestFish(table, 0, float("nan"), "")
-    heaviest = no_length.sort_values("weight_g", ascending=False, kind="stable").iloc[0]
-    return BestFish(table, len(no_length), float(heaviest["weight_g"]), str(heaviest["species"]))
+    heaviest = no_length[weight[no_length].argmax()]
+    return BestFish(table, len(no_length), float(weight[heaviest]), str(sizes["species"].iloc[heaviest]))

@@ -46,21 +46,16 @@ class BigFish:
 
 def big_fish(pairs: pd.DataFrame, techniques: pd.DataFrame, spread: Spread) -> BigFish:
     """Return big fish of trip-techniques in the rates, with the season's spread between trips."""
-    named = pairs[pairs["technique"] != ""]
-    there = techniques[techniques["technique"].isin(named["technique"])]
-    table = there.merge(_rates(named, "technique", there["technique"].tolist(), spread), on="technique")
-    by_rate = np.lexsort((table["technique_no"], -table["big_per_10_rod_hours"]))
-    return BigFish(table.iloc[by_rate].reset_index(drop=True), _rates(pairs, "season", ["season"], spread))
-
-
-def _rates(pairs: pd.DataFrame, group: str, groups: list[str], spread: Spread) -> pd.DataFrame:
-    rated = pairs[pairs["in_rates"] & pairs[group].isin(groups)]
+    there = techniques[techniques["technique"].isin(pairs["technique"])]
+    names = there["technique"].tolist()
+    rated = pairs[pairs["in_rates"]]
     trips = sorted(rated["trip_no"].unique())
-    sums = sums_by_group_and_trip(rated, group, groups, trips, ("rod_hours", "landed", "sized", "big"))
+    sums = sums_by_group_and_trip(rated, "technique", names, trips, ("rod_hours", "landed", "sized", "big"))
+    # The season is one more group, the last: all techniques of each trip.
+    sums = {key: np.vstack([of_trips, of_trips.sum(axis=0)]) for key, of_trips in sums.items()}
     made = rate_interval(sums["big"], sums["rod_hours"], spread)
-    return pd.DataFrame(
+    table = pd.DataFrame(
         {
-            group: pd.Series(groups, dtype=object),
             "trips": made.trips,
             "rod_hours": made.effort,
             "fish": sums["landed"].sum(axis=1),
@@ -72,3 +67,6 @@ def _rates(pairs: pd.DataFrame, group: str, groups: list[str], spread: Spread) -
             "interval_rule": made.rule,
         }
     )
+    by_rate = np.lexsort((there["technique_no"], -table["big_per_10_rod_hours"].to_numpy()[:-1]))
+    by_technique = table.iloc[:-1].assign(**{key: there[key].to_numpy() for key in there.columns})
+    return BigFish(by_technique.iloc[by_rate].reset_index(drop=True), table.iloc[-1:])

@@ -3,13 +3,12 @@
 Caught on a hook: an angling PSD, which is not that of fish taken by electrofishing.
 """
 
-from collections.abc import Sequence
+import math
 from typing import Literal
 
 import numpy as np
 import pandas as pd
 
-from reporter.compute.rates import sums_by_group_and_trip
 from reporter.compute.ratio import FloatArray
 from reporter.compute.shares import share_interval, simultaneous
 from reporter.schema.length_categories import LENGTH_CATEGORIES, LENGTH_CLASSES
@@ -18,8 +17,6 @@ from reporter.schema.thresholds import MIN_MEASURED_SHARE, MIN_STOCK_FISH
 
 WhyNot = Literal["", "few_stock", "few_measured"]
 """Why there is no PSD: too few measured fish of stock length; too few of the fish caught were measured."""
-
-_CLASSES = [f"class_{number}" for number in LENGTH_CLASSES]
 
 
 def size_structure(
@@ -54,17 +51,16 @@ def size_structure(
     return table, _class_table(table[told], by_class[:, told])
 
 
-def _by_class(sizes: pd.DataFrame, codes: Sequence[str]) -> FloatArray:
-    """Return measured fish by class, species and trip."""
-    used = sizes[sizes["species"].isin(codes) & (sizes["class_no"] >= 1)]
-    amounts = used[["trip_no", "species"]].assign(
-        **{
-            name: used["measured_fish"].where(used["class_no"] == number, 0.0)
-            for name, number in zip(_CLASSES, LENGTH_CLASSES, strict=True)
-        }
-    )
-    sums = sums_by_group_and_trip(amounts, "species", codes, sorted(used["trip_no"].unique()), _CLASSES)
-    return np.stack([sums[name] for name in _CLASSES])
+def _by_class(sizes: pd.DataFrame, codes: list[str]) -> FloatArray:
+    """Return measured fish by class from stock length on, species and trip."""
+    class_no = sizes["class_no"].to_numpy()
+    place = pd.Index(codes).get_indexer(pd.Index(sizes["species"]))
+    used = (place >= 0) & (class_no >= 1)
+    trips, at = np.unique(sizes["trip_no"].to_numpy()[used], return_inverse=True)
+    shape = len(LENGTH_CLASSES), len(codes), len(trips)
+    cells = ((class_no[used] - 1) * len(codes) + place[used]) * len(trips) + at
+    fish = np.bincount(cells, sizes["measured_fish"].to_numpy()[used], math.prod(shape))
+    return np.asarray(fish, dtype=np.float64).reshape(shape)
 
 
 def _may_be_more(listed: pd.DataFrame, species: pd.DataFrame, surplus: float) -> FloatArray:

@@ -2,8 +2,9 @@
 
 import numpy as np
 import pandas as pd
+from numpy.typing import NDArray
 
-from reporter.compute.ratio import FloatArray
+from reporter.compute.ratio import FloatArray, IntArray
 from reporter.schema.length_categories import LENGTH_CATEGORIES
 from reporter.schema.relative_weight import METRIC_LINES
 from reporter.schema.units import System, usual_unit
@@ -29,44 +30,45 @@ def fish_sizes(fish: pd.DataFrame, trips: pd.DataFrame, system: System) -> pd.Da
     which a measured fish lies, in or cm of `system`; relative_weight: 100 x weight / standard weight; both
     NaN where there is none.
     """
-    estimated = fish["measured"] == "estimated"
-    measured = fish["length_mm"].notna() & ~estimated & (fish["fish"] > 0)
-    fished = fish["trip_no"].isin(trips.loc[trips["fished"], "trip_no"])
-    weighed = fish["weight_g"].notna() & ~estimated & (fish["fish"] == 1)
+    count, length, weight = (fish[key].to_numpy(dtype=float) for key in ("fish", "length_mm", "weight_g"))
+    told = (fish["measured"] != "estimated").to_numpy()
+    fished = np.isin(fish["trip_no"], trips["trip_no"].to_numpy()[trips["fished"].to_numpy()])
+    measured = ~np.isnan(length) & told & (count > 0)
+    weighed = ~np.isnan(weight) & told & (count == 1)
     used, width = measured & fished, bin_width(system)
-    in_unit = fish["length_mm"] / usual_unit("fish length", system).scale
+    species, systems = fish["species"].to_numpy(), fish["length_system"].to_numpy()
     return fish.assign(
         fished=fished,
-        measured_fish=fish["fish"].where(measured, 0.0),
+        measured_fish=np.where(measured, count, 0.0),
         weighed=weighed,
-        class_no=_classes(fish, used),
-        bin=(np.floor(in_unit.round(_DECIMALS) / width) * width).where(used),
-        relative_weight=_relative_weight(fish, used & weighed),
+        class_no=_classes(np.where(used, species, ""), systems, length),
+        bin=np.where(used, np.floor(_in_units(length, system) / width) * width, np.nan),
+        relative_weight=_relative_weight(np.where(used & weighed, species, ""), length, weight),
     )
 
 
-def _classes(fish: pd.DataFrame, used: pd.Series) -> FloatArray:
+def _in_units(length: FloatArray, system: System) -> FloatArray:
+    """Return lengths in inches or centimetres, as they were typed."""
+    return np.round(length / usual_unit("fish length", system).scale, _DECIMALS)
+
+
+def _classes(species: NDArray[np.object_], systems: NDArray[np.object_], length: FloatArray) -> IntArray:
     """Return length classes, each length compared in the system in which it was measured."""
-    classes = np.full(len(fish), NO_CLASS)
-    species, systems = fish["species"], fish["length_system"]
-    lengths = fish["length_mm"].to_numpy(dtype=float)
-    for code in sorted(set(species[used]) & LENGTH_CATEGORIES.keys()):
-        for system in _BIN_WIDTH:
-            here = (used & (species == code) & (systems == system)).to_numpy()
-            shown = np.round(lengths[here] / usual_unit("fish length", system).scale, _DECIMALS)
+    classes = np.full(len(species), NO_CLASS)
+    for system in _BIN_WIDTH:
+        shown, own = _in_units(length, system), systems == system
+        for code in sorted(set(species[own]) & LENGTH_CATEGORIES.keys()):
+            here = own & (species == code)
             bounds = LENGTH_CATEGORIES[code].bounds(system)
-            classes[here] = np.searchsorted(bounds, shown, side="right")
+            classes[here] = np.searchsorted(bounds, shown[here], side="right")
     return classes
 
 
-def _relative_weight(fish: pd.DataFrame, used: pd.Series) -> pd.Series:
-    """Return 100 x weight / standard weight from each line's shortest length on."""
-    lines = {code: METRIC_LINES[code] for code in set(fish["species"]) & METRIC_LINES.keys()}
-    a, b, shortest = (
-        fish["species"].map({code: getattr(line, name) for code, line in lines.items()}).astype(float)
-        for name in ("a", "b", "shortest_mm")
-    )
-    long = used & (fish["length_mm"].round(_DECIMALS) >= shortest)
-    standard = 10.0 ** (a + b * np.log10(fish["length_mm"].where(long)))
-    weight: pd.Series = 100.0 * fish["weight_g"] / standard
-    return weight
+def _relative_weight(species: NDArray[np.object_], length: FloatArray, weight: FloatArray) -> FloatArray:
+    """Return 100 x weight / standard weight from each line's shortest length on, NaN elsewhere."""
+    relative = np.full(len(species), np.nan)
+    for code in sorted(set(species) & METRIC_LINES.keys()):
+        line = METRIC_LINES[code]
+        here = (species == code) & (np.round(length, _DECIMALS) >= line.shortest_mm)
+        relative[here] = 100.0 * weight[here] / 10.0 ** (line.a + line.b * np.log10(length[here]))
+    return relative
