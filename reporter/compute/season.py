@@ -41,14 +41,14 @@ _SHEET_ORDER = {sheet.name: index for index, sheet in enumerate(SHEETS)}
 class Season:
     """A computed season.
 
-    layout_file: file name of the layout through which the log was read, where it has one of its own.
-    trips, stints, pairs (trip-techniques), fish: see their modules. techniques: technique_no, technique,
-    style. pairs also say how many of their fish have a length and are big. hunches: those that can be read.
-    skills: client -> skill, where Clients gives it. readings: see `reporter.compute.readings`. fronts:
-    which days lay behind a front; weather_files: the hourly files read for it. identity: reason ("" for in the rates) and fish. surplus: fish tallied beyond the rows of Catch.
-    problems: in the log's order; fixes: the same in the order of what mending wins back, with the rows won.
-    from_above: rows of Effort and Catch that took their trip from the row above. typed: sheet key -> sheet
-    as it stands in the log.
+    layout_file: file name of the layout through which the log was read, where it has one of its own. trips,
+    stints, pairs (trip-techniques), fish: see their modules. techniques: technique_no, technique, style.
+    pairs also say how many of their fish have a length and are big. hunches: those that can be read. skills:
+    client -> skill, where Clients gives it. readings: see `reporter.compute.readings`. fronts: which days lay
+    behind a front; weather_files: the hourly files read for it. identity: reason ("" for in the rates) and
+    fish. surplus: fish tallied beyond the rows of Catch. problems: in the log's order; fixes: the same in the
+    order of what mending wins back, with the rows won. from_above: rows of Effort and Catch that took their
+    trip from the row above. typed: sheet key -> sheet as it stands in the log.
     """
 
     name: str
