@@ -3,6 +3,7 @@
 import numpy as np
 import pandas as pd
 
+from reporter.compute.fish_outputs import fish_tables
 from reporter.compute.fronts.calendar import CHANGES
 from reporter.compute.log_outputs import log_tables
 from reporter.compute.report import Report
@@ -39,6 +40,7 @@ def output_tables(report: Report) -> dict[str, pd.DataFrame]:
         "trip_techniques": _pairs(report),
         "stints": _stints(report),
         "fish": _fish(report),
+        **_fish_tables(report),
         "problems": _problems(report),
         "rows": _rows(report),
         **log_tables(report.season.typed),
@@ -143,6 +145,11 @@ def _fish(report: Report) -> pd.DataFrame:
         species_code=fish["species"],
         time=_clock(fish["time"]),
     )
+
+
+def _fish_tables(report: Report) -> dict[str, pd.DataFrame]:
+    tables = fish_tables(report.fish, report.season.system)
+    return {**tables, "big_fish": _with_style(tables["big_fish"])}
 
 
 def _problems(report: Report) -> pd.DataFrame:

@@ -7,6 +7,7 @@ import pandas as pd
 from reporter.compute.condition_classes import condition_classes
 from reporter.compute.conditions.rates import by_condition
 from reporter.compute.conditions.record import StintRecord, stint_record
+from reporter.compute.fish.page import FishPage, fish_page
 from reporter.compute.fronts.hard_days import hard_day_ratios
 from reporter.compute.fronts.rates import by_day_type
 from reporter.compute.hunches.verdict import Result, tried
@@ -34,7 +35,7 @@ class Report:
     by_day_type and hard_days (verdict and call: one row a style): see `reporter.compute.fronts`.
     fair: comparisons that allow for the day. record: the stints with what they were fished under;
     by_condition: their rates; picks: what What worked chooses from. hunches: each with what the
-    record says of it. tackle: what hung up, was lost and used.
+    record says of it. fish: sizes, for the sheet Fish. tackle: what hung up, was lost and used.
     water_card: what paid on each water, month by month.
     water_months is keyed on water_month: water and month with a line break between.
     """
@@ -57,6 +58,7 @@ class Report:
     hunches: tuple[Result, ...]
     tackle: Tackle
     water_card: pd.DataFrame
+    fish: FishPage
 
 
 def make_report(season: Season) -> Report:
@@ -78,6 +80,7 @@ def make_report(season: Season) -> Report:
         waters=rate_table(pairs, "water", _present(pairs, "water", season.waters), spread),
         months=rate_table(pairs, "month", sorted(set(pairs["month"]) - {""}), spread),
         water_months=water_months,
+        fish=fish_page(season),
         water_card=water_card(record, water_months, season.techniques),
         whole=rate_table(pairs, "season", ["season"], spread),
         phi=_phi(season),

@@ -11,6 +11,7 @@ from reporter.compute.angler_checks import check_anglers
 from reporter.compute.catch import fish_identity, fish_table, make_pairs
 from reporter.compute.catch_checks import check_catch
 from reporter.compute.effort import make_stints
+from reporter.compute.fish.big import with_big_fish
 from reporter.compute.fix_order import in_fix_order, rows_won_back
 from reporter.compute.fronts.days import FrontDays, front_days
 from reporter.compute.fronts.nearby import check_weather
@@ -41,14 +42,14 @@ _SHEET_ORDER = {sheet.name: index for index, sheet in enumerate(SHEETS)}
 class Season:
     """A computed season.
 
-    layout_file: file name of the layout through which the log was read, where it has one of its own.
-    trips, stints, pairs (trip-techniques), fish: see their modules. techniques: technique_no, technique,
-    style. hunches: those that can be read. skills: client -> skill, where Clients gives it. readings: see
-    `reporter.compute.readings`. fronts: which days lay behind a front; weather_files: the hourly files read
-    for it. identity: reason ("" for in the rates) and fish. surplus: fish tallied beyond the rows of Catch.
-    problems: in the log's order; fixes: the same in the order of what mending wins back, with the rows won.
-    from_above: rows of Effort and Catch that took their trip from the row above. typed: sheet key -> sheet
-    as it stands in the log.
+    layout_file: file name of the layout through which the log was read, where it has one of its own. trips,
+    stints, pairs (trip-techniques), fish: see their modules. techniques: technique_no, technique, style.
+    pairs also say how many of their fish have a length and are big. hunches: those that can be read. skills:
+    client -> skill, where Clients gives it. readings: see `reporter.compute.readings`. fronts: which days lay
+    behind a front; weather_files: the hourly files read for it. identity: reason ("" for in the rates) and
+    fish. surplus: fish tallied beyond the rows of Catch. problems: in the log's order; fixes: the same in the
+    order of what mending wins back, with the rows won. from_above: rows of Effort and Catch that took their
+    trip from the row above. typed: sheet key -> sheet as it stands in the log.
     """
 
     name: str
@@ -112,7 +113,7 @@ def compute_season(log: TidyLog, weather: HourlyFiles = NO_FILES) -> Season:
         *check_alike(catch),
     ]
     problems, won = _weighed(found, log)
-    table = _described(pairs.table, techniques, trips)
+    table = _described(with_big_fish(pairs.table, fish, log.settings["big_fish_mm"]), techniques, trips)
     worksheets = partial(_worksheets, log)
     above = sum(int((t["from_above"] & t["used"]).sum()) for t in (effort, catch))
     return Season(

@@ -3,6 +3,7 @@
 from reporter.schema.condition_tables import CONDITIONS
 from reporter.schema.csv_table import RATE, RATE_FIELDS, CsvField, CsvTable
 from reporter.schema.fair_tables import SIDE_BY_SIDE, STANDARDISED
+from reporter.schema.fish_tables import FISH_TABLES
 from reporter.schema.front_tables import BY_DAY_TYPE, FRONT_DAYS, TRIP_FRONT_FIELDS
 from reporter.schema.hunch_table import HUNCHES
 from reporter.schema.log_tables import LOG_TABLES
@@ -66,6 +67,7 @@ TABLES: tuple[CsvTable, ...] = (
     STANDARDISED,
     CONDITIONS,
     HUNCHES,
+    *FISH_TABLES,
     TACKLE,
     TACKLE_USED,
     RESTOCK,
@@ -132,6 +134,7 @@ TABLES: tuple[CsvTable, ...] = (
             CsvField("length_mm", "number", "Total length.", "mm"),
             CsvField("weight_g", "number", "Weight.", "g"),
             CsvField("measured", "string", "measured, estimated, or empty."),
+            CsvField("length_system", "string", "us or metric: in which units the length was measured."),
             CsvField("fate", "string", "kept, released or unknown."),
             CsvField("time", "time", "When it was landed."),
             CsvField("stint", "string", "The stint that the row names."),

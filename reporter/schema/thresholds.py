@@ -103,6 +103,26 @@ MIN_MEASURED_SHARE = 0.7
 """Share of the fish in question that must be measured before their lengths are compared: big ones are
 measured first."""
 
+MIN_STOCK_FISH = 20
+"""Measured fish of stock length from which a PSD is given: below it one fish more moves it by five points."""
+
+FEW_STOCK_FISH = 100
+"""Stock-length fish below which a PSD is called rough: even without bunches its range is 20 points wide."""
+
+MIN_WEIGHED_FISH = 5
+"""Weighed fish of a length class from which their mean relative weight is given: fewer are single fish."""
+
+MIN_FREQUENCY_FISH = 20
+MAIN_SPECIES = 3
+"""Measured fish from which a species has a chart of its lengths (fewer leave most lengths with one or none),
+and how many species have one at most: those measured most, so that the page stays short."""
+
+BEST_FISH = 10
+"""How many of the season's best fish are listed."""
+
+BIG_FISH_HOURS = 10.0
+"""Rod-hours for which big fish are given: in one there is hardly ever one."""
+
 SETTLE_SEASONS = 10
 """Seasons beyond which the record that would settle a hunch is not counted any more."""
 

@@ -7,7 +7,7 @@ from reporter.schema.log import BY_KEY
 from reporter.tidy.boats import check_passengers
 from reporter.tidy.cells import CellContext
 from reporter.tidy.clients import check_clients
-from reporter.tidy.lengths import check_lengths
+from reporter.tidy.lengths import check_lengths, length_systems
 from reporter.tidy.links import link_trips, trip_book
 from reporter.tidy.names import GUIDE, read_names, resolve
 from reporter.tidy.needed import require
@@ -111,6 +111,8 @@ def _linked(
         }
         if key == "effort":
             linked[key]["tallied"] = tidy.filled("landed")
+        if key == "catch":
+            linked[key]["length_system"] = length_systems(tidy, context)
     return linked
 
 

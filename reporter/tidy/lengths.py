@@ -1,8 +1,12 @@
-"""Lengths that no fish of their species has: centimetres typed as inches, or feet."""
+"""Lengths of fish: those that no fish of its species has, and the unit in which each was measured."""
+
+from itertools import zip_longest
 
 from reporter.schema.longest import LARGE_SPECIES_MM, LONGEST_MM, SHORTEST_ON_A_HOOK_MM
 from reporter.schema.species import BY_CODE
 from reporter.schema.units import System, Unit, find_unit
+from reporter.tidy.cells import CellContext
+from reporter.tidy.measures import length_system
 from reporter.tidy.ranges import own_unit
 from reporter.tidy.sheet import TidySheet
 
@@ -12,8 +16,7 @@ _INCHES_A_FOOT = 12
 
 def check_lengths(tidy: TidySheet, system: System | None) -> None:
     """Leave out lengths beyond their species; species are house codes already."""
-    placed = next(iter(tidy.rows.place.places("length_mm")), None)
-    unit = own_unit(tidy.sheet.column("length_mm"), placed.unit if placed else None, system)
+    unit = _column_unit(tidy, system)
     lengths = tidy.columns["length_mm"]
     for index, code in enumerate(tidy.columns["species"]):
         longest = LONGEST_MM.get(code)
@@ -26,6 +29,25 @@ def check_lengths(tidy: TidySheet, system: System | None) -> None:
                 "length_impossible", index, "length_mm", species=BY_CODE[code].name, why=why, remedy=remedy
             )
             lengths[index] = None
+
+
+def length_systems(tidy: TidySheet, context: CellContext) -> list[str]:
+    """Return for every row the system of units in which its fish was measured, "" without a length.
+
+    The cell's own unit comes before the heading's, and that before Units on Season.
+    """
+    unit = _column_unit(tidy, context.system)
+    cells = tidy.rows.cells.get("length_mm", [])
+    return [
+        "" if length is None or unit is None else length_system(cell, unit, context.mark)
+        for cell, length in zip_longest(cells, tidy.columns["length_mm"])
+    ]
+
+
+def _column_unit(tidy: TidySheet, system: System | None) -> Unit | None:
+    """Return the unit of lengths whose cell names none."""
+    placed = next(iter(tidy.rows.place.places("length_mm")), None)
+    return own_unit(tidy.sheet.column("length_mm"), placed.unit if placed else None, system)
 
 
 def _beyond(mm: float, longest: float, unit: Unit) -> tuple[str, str] | None:

@@ -5,7 +5,7 @@ import re
 from typing import Literal
 
 from reporter.read.raw import CellValue
-from reporter.schema.units import Quantity, Unit, find_unit
+from reporter.schema.units import Quantity, System, Unit, find_unit
 from reporter.tidy.numbers import LONGEST, NOT_A_NUMBER, DecimalMark, number_in_text, read_number, with_point
 from reporter.tidy.words import NotRead, plain, shown
 
@@ -44,6 +44,17 @@ def read_measure(value: CellValue, quantity: Quantity, unit: Unit, mark: Decimal
         return NotRead("is a date: the spreadsheet changed what you typed", _WITH_UNIT[quantity])
     number = read_number(value, mark)
     return number if isinstance(number, NotRead) else unit.inside(number)
+
+
+def length_system(value: CellValue, unit: Unit, mark: DecimalMark) -> System:
+    """Return the system in which a fish was measured, from a readable length; `unit` as in `read_measure`."""
+    text = with_point(plain(value), mark) if isinstance(value, str) else None
+    if isinstance(text, str):
+        if _FEET_INCHES.fullmatch(text):
+            return "us"
+        if typed := _BEHIND.fullmatch(text):
+            unit = find_unit("fish length", typed[2]) or unit
+    return "us" if unit.label == "in" else "metric"
 
 
 def read_pounds_point_ounces(value: CellValue, unit: Unit, mark: DecimalMark) -> float | NotRead:

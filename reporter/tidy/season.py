@@ -34,7 +34,8 @@ class TidyLog:
     tables: sheet key -> table of its rows, with `row` (physical number) and `used` beside the schema's
     columns. Trips have `trip_no` (from 1), `begin_min` and `end_min` (minutes after the first midnight);
     Effort, Catch and Conditions have `trip_no` (0: none) and `from_above` (whether a blank meant the row
-    above); Effort has `tallied` (whether anything is typed in Landed). Rows set aside are in the tables too.
+    above); Effort has `tallied` (whether anything is typed in Landed), Catch `length_system` (us or metric,
+    as the fish was measured; "" without a length). Rows set aside are in the tables too.
     fates: sheet key -> what became of its rows. layout_file: file name of the layout through which it was
     read, where the log has one of its own; worksheets: then, sheet name -> the worksheets that its rows come
     from.

@@ -29,6 +29,7 @@ SHEETS = [
     "Front days by date",
     "What the days did",
     "Hunches",
+    "Fish",
     "Tackle",
     "Waters",
     "Water cards",

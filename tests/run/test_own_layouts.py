@@ -28,7 +28,7 @@ from tests.demo.own_layouts import OWN_LAYOUTS, Trip, season, write_fish_list, w
 TRIPS = ["date", "water", "anglers", "boat_hours", "rods", "fish", "kept", "released", "rod_hours"]
 STINTS = ["date", "technique", "timing", "rod_hours"]
 PAIRS = ["date", "technique", "stints", "rod_hours", "landed", "kept", "released", "in_rates"]
-FISH = ["date", "technique", "species", "fish", "length_mm", "fate"]
+FISH = ["date", "technique", "species", "fish", "length_mm", "length_system", "fate"]
 
 
 @pytest.fixture(scope="module")
@@ -120,6 +120,19 @@ def test_rows_are_counted_by_worksheet_each_once(own: Path) -> None:
         count, totals = counts[page.title], int(page.title in ("April", "May"))
         assert count.read == len(rows) - below.get(page.title, 1) == count.used + totals
         assert (count.set_aside, count.blank, count.not_rows) == (0, 0, totals)
+
+
+def test_length_typed_with_a_unit_was_measured_in_it_in_an_own_layout_too(
+    tmp_path: Path, trips: list[Trip]
+) -> None:
+    path = tmp_path / "fish.xlsx"
+    write_fish_list(path, trips)
+    change(path, "Fish 2026", I3="42 cm", I4="1 ft 4 in")
+    season = read_adopted(path).season
+    assert season is not None
+    fish = season.fish.set_index("row").loc[[2, 3, 4], ["length_mm", "length_system"]]
+    assert fish["length_system"].tolist() == ["us", "metric", "us"]
+    assert fish["length_mm"].tolist()[1:] == pytest.approx([420, 406.4])
 
 
 def problems(reading: Reading, code: str) -> list[tuple[str, int, str, str, str]]:

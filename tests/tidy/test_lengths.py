@@ -50,3 +50,34 @@ def test_fish_that_can_be_are_taken_at_their_word(
 
 def test_every_species_has_a_longest_length_but_gars() -> None:
     assert set(BY_CODE) - set(LONGEST_MM) == {"GAR"}
+
+
+@pytest.mark.parametrize(
+    ("heading", "units", "typed", "system"),
+    [
+        ("Length (in)", "metric", 16, "us"),
+        ("Length (in)", "us", "46 cm", "metric"),
+        ("Length (in)", "us", "460 mm", "metric"),
+        ("Length (cm)", "us", 46, "metric"),
+        ("Length (mm)", "us", "460", "metric"),
+        ("Length (cm)", "metric", "18 1/4 in", "us"),
+        ("Length (cm)", "metric", '18.25"', "us"),
+        ("Length (cm)", "metric", "1'6\"", "us"),
+        ("Length (cm)", "metric", "1 ft", "us"),
+        ("Length (cm)", "metric", "41,5", "metric"),
+        ("Length", "us", 18, "us"),
+        ("Length", "metric", 46, "metric"),
+        ("Length", "metric", "18 in", "us"),
+        ("Length (in)", "us", None, ""),
+        ("Length (in)", "us", "big", ""),  # not read
+        ("Length (in)", "us", 90, ""),  # longer than any
+    ],
+)
+def test_length_was_measured_in_the_unit_of_its_cell_else_of_its_heading_else_of_season(
+    heading: str, units: str, typed: object, system: str, read: Read
+) -> None:
+    reading = read(
+        {"Catch": {"D1": heading, "D2": typed, "D3": None, "D4": None}, "Season": {"B2": units}},
+    )
+    assert reading.season is not None
+    assert reading.season.fish["length_system"].tolist() == [system, "", ""]

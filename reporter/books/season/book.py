@@ -5,8 +5,10 @@ import datetime as dt
 from reporter.books.blocks import Book
 from reporter.books.season.condition_rates import condition_rates
 from reporter.books.season.conditions import conditions
-from reporter.books.season.data_sheets import fish_rows, stints, trip_techniques
+from reporter.books.season.data_sheets import stints, trip_techniques
 from reporter.books.season.day_rates import day_rates
+from reporter.books.season.fish import fish
+from reporter.books.season.fish_rows import fish_rows
 from reporter.books.season.front_days import front_days, front_days_by_date
 from reporter.books.season.glance import at_a_glance
 from reporter.books.season.hunches import hunches
@@ -40,6 +42,7 @@ def season_book(report: Report) -> Book:
             front_days_by_date(report),
             day_rates(report),
             hunches(report),
+            fish(report),
             tackle(report),
             waters(report),
             water_cards(report),

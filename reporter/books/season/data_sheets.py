@@ -1,4 +1,4 @@
-"""The data sheets on which every total stands: Stints, Trip techniques, Fish rows."""
+"""The data sheets on which every total stands: Stints and Trip techniques; Fish rows has its own file."""
 
 from collections.abc import Sequence
 from typing import Any
@@ -13,7 +13,6 @@ from reporter.books.season.tackle_stints import TACKLE_FIELDS, tackle_columns
 from reporter.compute.catch import REASONS
 from reporter.compute.fronts.rates import CALL_GROUPS, DAY_GROUPS
 from reporter.compute.report import STYLES, Report
-from reporter.schema.species import BY_CODE
 from reporter.schema.units import usual_unit
 from reporter.tidy.trips import clock
 
@@ -73,11 +72,13 @@ def trip_techniques(report: Report) -> Sheet:
             help="1: in the rates, and every stint says what was missed.",
         ),
         Field("why", "Why not"),
+        Field("sized", "With a length", "whole", help="Fish of the species counted, estimated ones too."),
+        Field("big", "Big fish", "whole", help="As long as Big fish from on Season, or longer."),
         Field("pair_no", "Line", "plain"),
         Field("pick_hours", "Rod-hours on days as chosen", "two", help="Chosen on What worked."),
         Field("pick_fish", "Landed on days as chosen", "one", help="Chosen on What worked."),
     )
-    return _sheet("Trip techniques", "pair", fields, table, "One row a technique on a trip.")
+    return data_sheet("Trip techniques", "pair", fields, table, "One row a technique on a trip.")
 
 
 def pair_table(report: Report) -> pd.DataFrame:
@@ -89,18 +90,18 @@ def pair_table(report: Report) -> pd.DataFrame:
     water_months = report.water_months["water_month"]
     techniques = season.techniques.set_index("technique")["technique_no"]
     return table.assign(
-        month_no=_place(table["month"], report.months["month"]),
-        water_no=_place(table["water"], pd.Series(season.waters, dtype=object)),
-        water_month_no=_place(table["water"] + "\n" + table["month"], water_months),
+        month_no=place_in(table["month"], report.months["month"]),
+        water_no=place_in(table["water"], pd.Series(season.waters, dtype=object)),
+        water_month_no=place_in(table["water"] + "\n" + table["month"], water_months),
         technique_no=table["technique"].map(techniques).fillna(0).astype(int),
-        style_no=_place(table["style"], pd.Series(STYLES)),
+        style_no=place_in(table["style"], pd.Series(STYLES)),
         trip_hours=table["boat_hours"],
         new_trip=_first(table, rated, ["trip_no"]),
         new_style_trip=_first(table, rated, ["trip_no", "style"]),
         day=[day_group_words(group) for group in table["day_group"]],
-        day_no=_place(table["day_group"], pd.Series(DAY_GROUPS)),
+        day_no=place_in(table["day_group"], pd.Series(DAY_GROUPS)),
         call=[day_group_words(group) for group in table["call_day_type"]],
-        call_no=_place(table["call_day_type"], pd.Series(CALL_GROUPS)),
+        call_no=place_in(table["call_day_type"], pd.Series(CALL_GROUPS)),
         told_bites=(rated & table["missed"].notna()).astype(int),
         in_rates=rated.astype(int),
         style=table["style"].where(table["style"] != "", "not given").where(table["technique"] != "", ""),
@@ -126,7 +127,7 @@ def _of_picks(report: Report, pairs: int, key: str) -> Any:
 _FITTING = '{cond_stint.fits},">="&{picked.kept}'
 
 
-def _place(labels: pd.Series, order: pd.Series) -> pd.Series:
+def place_in(labels: pd.Series, order: pd.Series) -> pd.Series:
     """Return each label's place in an order, from 1; 0 where it is not in it."""
     places = {label: index + 1 for index, label in enumerate(order)}
     return labels.map(places).fillna(0).astype(int)
@@ -144,8 +145,8 @@ def stints(report: Report) -> Sheet:
     table = season.stints
     depth = usual_unit("depth", season.system)
     made = table.assign(
-        start=_clock(table["begin_min"].where(table["timing"] == "clock")),
-        end=_clock(table["end_min"].where(table["timing"] == "clock")),
+        start=clocks(table["begin_min"].where(table["timing"] == "clock")),
+        end=clocks(table["end_min"].where(table["timing"] == "clock")),
         depth=[depth.shown(value) for value in table["depth_m"]],
         technique_no=table["technique"].map(season.techniques.set_index("technique")["technique_no"]),
         why=table["reason"].map(REASONS).fillna(""),
@@ -184,47 +185,16 @@ def stints(report: Report) -> Sheet:
         Field("why", "Why it has no effort"),
         *TACKLE_FIELDS,
     )
-    return _sheet("Stints", "stint", fields, made, "One row a stint, as on Effort.")
+    return data_sheet("Stints", "stint", fields, made, "One row a stint, as on Effort.")
 
 
-def _clock(minutes: pd.Series) -> list[str]:
+def clocks(minutes: pd.Series) -> list[str]:
+    """Return minutes after midnight as clock times, nothing where there is none."""
     return ["" if np.isnan(value) else clock(value) for value in minutes]
 
 
-def fish_rows(report: Report) -> Sheet:
-    """Return the sheet with one row a used row of Catch."""
-    season = report.season
-    table = season.fish
-    length, weight = usual_unit("fish length", season.system), usual_unit("weight", season.system)
-    names = season.trips.set_index("trip_no")["trip"]
-    made = table.assign(
-        trip=table["trip_no"].map(names),
-        species=[BY_CODE[code].name if code else "none" for code in table["species"]],
-        counted=table["counted"].astype(int),
-        length=[length.shown(value) for value in table["length_mm"]],
-        weight=[weight.shown(value) for value in table["weight_g"]],
-        time=_clock(table["time"]),
-    )
-    fields = (
-        *row_fields(season, "Catch"),
-        Field("trip_no", "Trip no.", "plain"),
-        Field("trip", "Trip"),
-        Field("technique", "Technique"),
-        Field("species", "Species"),
-        Field("fish", "Fish", "whole"),
-        Field("counted", "Counted", "plain", help="1: the species counts in the rates."),
-        Field("fate", "Fate"),
-        Field("length", f"Length ({length.label})", "two"),
-        Field("weight", f"Weight ({weight.label})", "two"),
-        Field("measured", "Measured"),
-        Field("time", "Time"),
-        Field("stint", "Stint"),
-        Field("angler", "Angler"),
-    )
-    return _sheet("Fish rows", "fish", fields, made, "One row a row of Catch that is used.")
-
-
-def _sheet(name: str, key: str, fields: Sequence[Field], table: pd.DataFrame, lead: str) -> Sheet:
+def data_sheet(name: str, key: str, fields: Sequence[Field], table: pd.DataFrame, lead: str) -> Sheet:
+    """Return a sheet that is one long table; its columns are the fields' keys."""
     columns: dict[str, Any] = {field.key: cells(table[field.key]) for field in fields}
     blocks = (
         Text((Line(name, "title"), Line(lead, "lead"))),

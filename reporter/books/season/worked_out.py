@@ -6,6 +6,7 @@ import numpy as np
 
 from reporter import __version__
 from reporter.books.blocks import Block, Cell, Field, Figure, Figures, Line, Sheet, Table, Text
+from reporter.books.season.worked_out_fish import SIZE_LINES_NOTE, SIZES, size_lines
 from reporter.books.season.worked_out_formulas import DEFINITIONS, FORMULAS
 from reporter.books.season.worked_out_fronts import fingerprints, front_tables
 from reporter.books.season.worked_out_tackle import TACKLE
@@ -38,7 +39,14 @@ def worked_out(report: Report) -> Sheet:
             "formulas",
             "Formulas and their sources",
             (("what", "What", 24), ("how", "How", 64), ("source", "Source", 52)),
-            (*FORMULAS, *what_pays(report.season.system), *TACKLE),
+            (*FORMULAS, *what_pays(report.season.system), *SIZES, *TACKLE),
+        ),
+        _table(
+            "size_line",
+            "Length categories and standard weights",
+            (("species", "Species", 24), ("figures", "Figures", 64), ("paper", "Standard weight by", 52)),
+            size_lines(report.season.system),
+            SIZE_LINES_NOTE,
         ),
         *front_tables(report),
         _rows(report),
@@ -51,11 +59,15 @@ def worked_out(report: Report) -> Sheet:
 
 
 def _table(
-    key: str, title: str, columns: tuple[tuple[str, str, int], ...], rows: Sequence[tuple[str, ...]]
+    key: str,
+    title: str,
+    columns: tuple[tuple[str, str, int], ...],
+    rows: Sequence[tuple[str, ...]],
+    note: str = "",
 ) -> Table:
     fields = tuple(Field(name, heading, "wrapped", width) for name, heading, width in columns)
     cells = {name: [row[index] for row in rows] for index, (name, _, _) in enumerate(columns)}
-    return Table(key, fields, cells, title=title)
+    return Table(key, fields, cells, title=title, note=note)
 
 
 def _rows(report: Report) -> Table:

@@ -7,6 +7,7 @@ import pandas as pd
 from numpy.typing import NDArray
 
 from reporter.compute.conditions.record import StintRecord
+from reporter.compute.fish.big import is_big
 from reporter.compute.placing import row_stints
 from reporter.compute.season import Season
 
@@ -65,7 +66,7 @@ def _of_rows(measure: str, season: Season, record: StintRecord) -> Measured:
     measured_length = fish["length_mm"].notna() & (fish["measured"] != "estimated")
     big = season.settings["big_fish_mm"]
     part, whole = {
-        "big fish": (fish["fish"].where(fish["length_mm"] >= (big or np.inf), 0.0), None),
+        "big fish": (fish["fish"].where(is_big(fish["length_mm"], big), 0.0), None),
         "kept": (fish["fish"].where(fish["fate"] == "kept", 0.0), None),
         "mean length": (
             (fish["fish"] * fish["length_mm"]).where(measured_length, 0.0),
