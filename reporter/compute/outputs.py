@@ -7,8 +7,7 @@ from reporter.compute.fish_outputs import fish_tables
 from reporter.compute.fronts.calendar import CHANGES
 from reporter.compute.log_outputs import log_tables
 from reporter.compute.report import Report
-from reporter.compute.tackle.tackle import BY
-from reporter.schema.bands import NOT_RECORDED
+from reporter.compute.tackle.outputs import tackle_outputs
 from reporter.schema.hunch_table import HUNCHES
 from reporter.schema.species import BY_CODE
 from reporter.schema.tables import TABLES
@@ -32,9 +31,6 @@ def output_tables(report: Report) -> dict[str, pd.DataFrame]:
         "standardised": report.fair.standardised,
         "conditions": _conditions(report.by_condition),
         "hunches": _hunches(report),
-        "tackle": _tackle(report),
-        "tackle_used": report.tackle.used.table,
-        "restock": report.tackle.restock.table.astype({"to_have": "Int64"}),
         "front_days": _front_days(report),
         "by_day_type": _by_day_type(report),
         "trip_techniques": _pairs(report),
@@ -43,6 +39,7 @@ def output_tables(report: Report) -> dict[str, pd.DataFrame]:
         **_fish_tables(report),
         "problems": _problems(report),
         "rows": _rows(report),
+        **tackle_outputs(report.tackle),
         **log_tables(report.season.typed),
     }
     return {table.name: made[table.name][[field.name for field in table.fields]] for table in TABLES}
@@ -81,17 +78,6 @@ _RESULT = (
     "rod_hours_to_settle",
     "left_out",
 )
-
-
-def _tackle(report: Report) -> pd.DataFrame:
-    parts = [(by, report.tackle.rates[by].table) for by in BY]
-    named = [part.assign(by=by, group=_tackle_groups(by, part)) for by, part in parts]
-    return pd.concat(named, ignore_index=True)
-
-
-def _tackle_groups(by: str, table: pd.DataFrame) -> pd.Series:
-    names = table["technique"] + ": " + table["variant"] if by == "variant" else table[by]
-    return names.where(table[by] != "", NOT_RECORDED)
 
 
 def _with_style(table: pd.DataFrame) -> pd.DataFrame:

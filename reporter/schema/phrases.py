@@ -12,6 +12,7 @@ from reporter.schema.log import folded
 from reporter.schema.sheets.effort import COVERS
 from reporter.schema.sheets.names import SKILLS
 from reporter.schema.sheets.readings import CLARITY, SKY, WATER_LEVEL
+from reporter.schema.signs import folded_with_signs
 from reporter.schema.spans import SPANS, find_span
 from reporter.schema.units import System, usual_unit
 
@@ -56,7 +57,6 @@ AT_A_WATER = f"{_AT}(a water's name)"
 """Stands in the drop-down for all waters; the name goes in its place."""
 
 _STARTING = re.compile(r"(at|on)(?::\s*|\s+:?\s*)(.*)", re.IGNORECASE | re.DOTALL)
-_SIGNS = re.compile(r"\w|(?<=\d)[.,](?=\d)|(?<!\w)-(?=\d)")
 
 
 def phrases(system: System) -> tuple[Phrase, ...]:
@@ -110,9 +110,9 @@ def read_phrase(text: str, system: System, waters: Iterable[str]) -> Phrase | No
     span = read_span(text, "", system)
     if span is not None:
         return span
-    wanted = _alike(text)
+    wanted = folded_with_signs(text)
     for phrase in phrases(system):
-        if _alike(phrase.text) == wanted:
+        if folded_with_signs(phrase.text) == wanted:
             return phrase
     starting = _STARTING.fullmatch(text.strip())
     if starting is None or not folded(starting[2]):
@@ -120,11 +120,6 @@ def read_phrase(text: str, system: System, waters: Iterable[str]) -> Phrase | No
     if starting[1].casefold() == "at":
         return _water(starting[2], text, waters)
     return Phrase(text, "cover", (cover_named(starting[2]),))
-
-
-def _alike(text: str) -> str:
-    """Return a text as phrases are compared: a point within a number and a minus before one still count."""
-    return "".join(_SIGNS.findall(text.casefold()))
 
 
 def _water(name: str, text: str, waters: Iterable[str]) -> Phrase | None:

@@ -3,12 +3,7 @@
 from reporter.schema.csv_table import CsvField, CsvTable
 
 _PER_HOUR = "per rod-hour"
-_LINE = (
-    CsvField("technique", "string", "Technique, under its one spelling."),
-    CsvField("variant", "string", "Variant as first typed; empty: not recorded."),
-    CsvField("size", "string", "Size, likewise."),
-    CsvField("colour", "string", "Colour, likewise."),
-)
+_TECHNIQUE = CsvField("technique", "string", "Technique, under its one spelling.")
 
 TACKLE = CsvTable(
     "tackle",
@@ -36,9 +31,11 @@ TACKLE = CsvTable(
 
 TACKLE_USED = CsvTable(
     "tackle_used",
-    "a technique with its variant, size and colour",
+    "a technique, or a size or colour of a technique of which any is recorded",
     (
-        *_LINE,
+        CsvField("by", "string", "technique, size or colour."),
+        _TECHNIQUE,
+        CsvField("value", "string", "Size or colour as first typed; empty: not recorded, or by technique."),
         CsvField("stints", "integer", "Stints that count in the rates."),
         CsvField("trips", "integer", "Trips with such stints."),
         CsvField("rod_hours", "number", "Rods x hours fished.", "rod-hour"),
@@ -52,16 +49,15 @@ TACKLE_USED = CsvTable(
 
 RESTOCK = CsvTable(
     "restock",
-    "a technique with its variant, size and colour that loses lures",
+    "a technique, and what to have of it for as many rod-hours again",
     (
-        *_LINE,
-        CsvField("record", "string", "own or technique: whose loss rate it is."),
-        CsvField("trips", "integer", "Trips of that record, of stints that say."),
-        CsvField("lost_rod_hours", "number", "Rod-hours of that record.", "rod-hour"),
-        CsvField("lures_lost", "number", "Lures lost on that record."),
+        _TECHNIQUE,
+        CsvField("trips", "integer", "Trips with stints that say what was lost."),
+        CsvField("lost_rod_hours", "number", "Rod-hours of those stints.", "rod-hour"),
+        CsvField("lures_lost", "number", "Lures lost; empty, as what follows from it: no stint says."),
         CsvField("lures_lost_per_rod_hour", "number", "Lures lost over those rod-hours.", _PER_HOUR),
-        CsvField("rod_hours", "number", "This season's rod-hours of the line.", "rod-hour"),
-        CsvField("expected_losses", "number", "The rate times these rod-hours."),
+        CsvField("rod_hours", "number", "Rod-hours of all its stints.", "rod-hour"),
+        CsvField("expected_losses", "number", "The rate times all its rod-hours."),
         CsvField("to_have", "integer", "The same rounded up."),
     ),
 )

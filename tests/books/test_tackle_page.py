@@ -54,10 +54,10 @@ def table_of(cells: list[tuple[Any, ...]], title: str) -> list[Row]:
         names.append(f"{name} {names.count(name) + 1}" if name in names else str(name))
     found: list[Row] = []
     for row in cells[top + 2 :]:
-        if all(cell is None for cell in row):
+        if isinstance(row[0], str) or all(cell is None for cell in row):
             break
         found.append(dict(zip(names, row, strict=True)))
-        if row[1] in ("Season", "All of these"):
+        if row[1] == "Season":
             break
     return found
 
@@ -138,34 +138,73 @@ def test_lines_of_a_grouping_add_up_to_the_season(demo: Path) -> None:
             assert sum(row[heading] or 0 for row in shown) == pytest.approx(total[heading]), (by, heading)
         assert near(total["Rod-hours"], season["rod_hours"])
         assert total["Trips"] == int(season["trips"])
-    *used, total = table_of(cells, "What was used how much")
-    assert near(sum(row["Rod-hours"] for row in used), season["rod_hours"])
-    assert near(sum(row["Landed"] for row in used), season["fish"])
+    *techniques, total = table_of(cells, "By technique")
+    assert near(sum(row["Rod-hours"] for row in techniques), season["rod_hours"])
+    assert near(sum(row["Landed"] for row in techniques), season["fish"])
     assert total["Share of rod-hours"] == pytest.approx(1)
+    for key in ("Stints", "Rod-hours", "Lures lost", "Rod-hours that say", "Losses to expect", "To have"):
+        assert sum(row[key] for row in techniques) == pytest.approx(total[key]), key
 
 
-def test_list_of_the_page_is_that_of_the_csv(demo: Path, by_hand: Path) -> None:
-    columns = {
-        "To have": "to_have",
-        "Losses to expect": "expected_losses",
-        "This season's rod-hours": "rod_hours",
-        "Next season's rod-hours": "rod_hours",
-        "Lost per rod-hour": "lures_lost_per_rod_hour",
-        "Lures lost": "lures_lost",
-        "On trips": "trips",
-        "In rod-hours": "lost_rod_hours",
-    }
+def test_sizes_and_colours_add_up_to_their_technique(demo: Path) -> None:
+    cells = cells_of(demo)
+    techniques = {row["Technique"]: row for row in table_of(cells, "By technique")}
+    for title in ("By size", "By colour"):
+        lines = table_of(cells, title)
+        for name in {line["Technique"] for line in lines}:
+            own = [line for line in lines if line["Technique"] == name]
+            for key in ("Stints", "Rod-hours", "Landed", "Losses to expect"):
+                assert sum(line[key] for line in own) == pytest.approx(techniques[name][key]), (name, key)
+            assert sum(line["Share of its technique"] for line in own) == pytest.approx(1)
+
+
+USED = {
+    "Stints": "stints",
+    "Trips": "trips",
+    "Rod-hours": "rod_hours",
+    "Landed": "landed",
+    "Lures lost": "lures_lost",
+}
+TO_HAVE = {
+    "Trips that say": "trips",
+    "Rod-hours that say": "lost_rod_hours",
+    "Lures lost": "lures_lost",
+    "Lost per rod-hour": "lures_lost_per_rod_hour",
+    "Next season's rod-hours": "rod_hours",
+    "Losses to expect": "expected_losses",
+    "To have": "to_have",
+}
+
+
+@pytest.mark.parametrize("by", ["technique", "size", "colour"])
+def test_what_was_used_is_on_the_page_as_in_the_csv(by: str, demo: Path, by_hand: Path) -> None:
     for report in (demo, by_hand):
-        rows = csv_of(report, "restock")
-        *shown, total = table_of(cells_of(report), "The list")
+        rows = [row for row in csv_of(report, "tackle_used") if row["by"] == by]
+        shown = [row for row in table_of(cells_of(report), f"By {by}") if row["Technique"] != "Season"]
         assert len(shown) == len(rows) > 0
         for line, row in zip(shown, rows, strict=True):
-            names = [line[key] or "" for key in ("Technique", "Variant", "Size", "Colour")]
-            assert names == [row[key] for key in ("technique", "variant", "size", "colour")]
-            assert str(line["Loss rate from"]).startswith("own" if row["record"] == "own" else "its tech")
-            for heading, key in columns.items():
-                assert near(line[heading], row[key]), (names, heading)
-        assert total["To have"] == sum(int(row["to_have"]) for row in rows)
+            assert line["Technique"] == row["technique"]
+            assert by == "technique" or line[by.capitalize()] == (row["value"] or "not recorded")
+            for heading, key in USED.items():
+                assert near(line[heading], row[key]), (row["technique"], row["value"], heading)
+
+
+def test_what_to_have_is_on_the_page_as_in_the_csv(demo: Path, by_hand: Path) -> None:
+    for report in (demo, by_hand):
+        rows = csv_of(report, "restock")
+        *shown, total = table_of(cells_of(report), "By technique")
+        assert [line["Technique"] for line in shown] == [row["technique"] for row in rows]
+        for line, row in zip(shown, rows, strict=True):
+            for heading, key in TO_HAVE.items():
+                assert near(line[heading], row[key]), (row["technique"], heading)
+        assert total["To have"] == sum(int(row["to_have"] or 0) for row in rows)
+
+
+def test_record_says_in_words_what_too_little_stands_on(by_hand: Path) -> None:
+    # Trips that say what was lost: 5, 2, 3 and none.
+    *shown, _ = table_of(cells_of(by_hand), "By technique")
+    assert [line["Trips that say"] for line in shown] == [5, 2, 3, 0]
+    assert [line["Record"] for line in shown] == [None, "under 5 trips", "under 5 trips", "nothing told"]
 
 
 def test_rate_of_under_five_trips_that_say_is_grey(demo: Path) -> None:
@@ -224,13 +263,13 @@ def test_page_names_no_client_water_reach_or_site(write_log: WriteLog, tmp_path:
 OUTSIDE = "Outside all this, on stints that count in no rate: 1 hang-up and 4 lures lost."
 
 
-def test_what_lies_outside_and_what_is_not_listed_is_said(by_hand: Path) -> None:
+def test_what_lies_outside_and_what_has_no_size_is_said(by_hand: Path) -> None:
     lines = lines_of(by_hand)
     assert OUTSIDE in lines
-    assert (
-        "Not listed: 1 line of which nothing was lost, as far as the log says; 1 line (1.0 rod-hours) of "
-        "which the log does not say, nor of their techniques."
-    ) in lines
+    # 6 + 3 + 1 rod-hours.
+    for by in ("size", "colour"):
+        without = f"Without a {by}: Topwater, Drop shot, Casting jig, 3 techniques, 10.0 rod-hours."
+        assert [line for line in lines if line.endswith(without)]
     assert "Left out: 1 technique on a trip whose fish cannot be told apart." in lines
 
 
@@ -275,17 +314,21 @@ def test_column_that_is_never_written_gets_a_line_and_no_table(write_log: WriteL
     lines = lines_of(report)
     for start in (
         "Nothing is written of hang-ups, so there are no rates of them: write in Hang-ups on Effort",
-        "Nothing is written of lures lost, so there are no rates of them and no restock list: write in",
+        "Nothing is written of lures lost, so there are no rates of them and nothing to have: write in",
         "Nothing is written of missed bites, so they are not held against fish landed: write in Missed",
         "No cover is written on Effort",
         "No variant is written on Effort",
+        "No size is written on Effort",
+        "No colour is written on Effort",
     ):
         assert [line for line in lines if line.startswith(start)], start
-    assert [line for line in lines if " by " in line and not line.startswith("No ")] == []
-    assert not [line for line in lines if line.startswith("Restock")]
-    *used, total = table_of(cells_of(report), "What was used how much")
-    assert [(row["Technique"], row["Rod-hours"]) for row in used] == [("Drop shot", 1), ("Jerkbait", 1)]
-    assert "Lures lost" not in total
+    assert [line for line in lines if " by " in line.lower() and not line.startswith("No ")] == []
+    assert [line for line in lines if line.startswith("By ")] == ["By technique"]
+    assert "What was used how much" in lines
+    *techniques, total = table_of(cells_of(report), "By technique")
+    assert [(row["Technique"], row["Rod-hours"]) for row in techniques] == [("Drop shot", 1), ("Jerkbait", 1)]
+    assert not {"Lures lost", "To have", "Record"} & set(total)
+    assert not openpyxl.load_workbook(report)[SHEET].data_validations.dataValidation
 
 
 def test_tables_are_named_for_what_is_told(write_log: WriteLog, tmp_path: Path) -> None:
@@ -296,7 +339,6 @@ def test_tables_are_named_for_what_is_told(write_log: WriteLog, tmp_path: Path) 
         "Lures lost by cover",
         "Lures lost by variant",
     ]
-    assert "No lure was lost on the stints that say, so there is nothing to restock." in lines
 
 
 def test_bites_by_a_grouping_that_tells_no_fish_apart_are_a_line(write_log: WriteLog, tmp_path: Path) -> None:
@@ -320,19 +362,22 @@ def test_live_cells_recalculate_to_what_is_stored(by_hand: Path, tmp_path: Path)
     assert not [text for text in disagreements(by_hand, tmp_path) if text.startswith((SHEET, "Stints"))]
 
 
-# What is typed -> what is to have of deep Jerkbait, Topwater and shallow Jerkbait, as in `hand_made`: of 24
-# rod-hours 10, 6 and 4. Lost by the stints that say: deep 2 in 10 (own, five trips), Jerkbait 5 in 11,
-# Topwater 1 in 2. With blanks as none lost: deep 2 in 10, Topwater 1 in 6 (own, six trips), Jerkbait 5 in 14.
-TYPED: dict[str, tuple[list[Cell], list[float], str]] = {
-    "as it comes": ([24.0, "no"], [2, 3, 20 / 11], "its technique's, under 5 trips"),
-    "twice the hours": ([48, "no"], [4, 6, 40 / 11], "its technique's, under 5 trips"),
-    "a quarter": ([6, "no"], [0.5, 0.75, 5 / 11], "its technique's, under 5 trips"),
-    "blanks as none": ([24.0, "yes"], [2, 1, 20 / 14], "own record"),
-    "both": ([48, " YES "], [4, 2, 40 / 14], "own record"),
-    "no hours": ([0, "no"], [0, 0, 0], "its technique's, under 5 trips"),
-    "fewer than none": ([-5, "no"], [0, 0, 0], "its technique's, under 5 trips"),
-    "a word": (["many", "perhaps"], [2, 3, 20 / 11], "its technique's, under 5 trips"),
-    "nothing": ([None, None], [2, 3, 20 / 11], "its technique's, under 5 trips"),
+# What is typed -> losses to expect of Jerkbait, Topwater, Drop shot and Casting jig, as in `hand_made`: of 24
+# rod-hours 14, 6, 3 and 1. Lost by the stints that say: 5 in 11, 1 in 2, none in 3, nothing told. With blanks
+# as none lost: 5 in 14 on six trips, 1 in 6 on six, none in 3 on three, none in 1 on one.
+THIN = "under 5 trips"
+TOLD = [None, THIN, THIN, "nothing told"]
+ALL = [None, None, THIN, THIN]
+TYPED: dict[str, tuple[list[Cell], list[float | None], list[str | None]]] = {
+    "as it comes": ([24.0, "no"], [70 / 11, 3, 0, None], TOLD),
+    "twice the hours": ([48, "no"], [140 / 11, 6, 0, None], TOLD),
+    "a quarter": ([6, "no"], [70 / 44, 0.75, 0, None], TOLD),
+    "blanks as none": ([24.0, "yes"], [5, 1, 0, 0], ALL),
+    "both": ([48, " YES "], [10, 2, 0, 0], ALL),
+    "no hours": ([0, "no"], [0, 0, 0, None], TOLD),
+    "fewer than none": ([-5, "no"], [0, 0, 0, None], TOLD),
+    "a word": (["many", "perhaps"], [70 / 11, 3, 0, None], TOLD),
+    "nothing": ([None, None], [70 / 11, 3, 0, None], TOLD),
 }
 
 
@@ -345,9 +390,27 @@ def typed_on(sheet: Sheet, cells: Sequence[Cell]) -> Sheet:
     return replace(sheet, blocks=tuple(patched(block) for block in sheet.blocks))
 
 
+def in_colours() -> dict[str, Change]:
+    """The log made by hand with two colours of Casting jig, half a rod-hour each."""
+    changes = hand_made()
+    effort = changes["Effort"]
+    assert isinstance(effort, list)
+    for row in effort:
+        if row[1] == "Casting jig":
+            row[9] = "dark" if row[10] == "dock" else "light"
+    return changes
+
+
+def values(lines: list[Row], heading: str) -> list[Any]:
+    """The cells under a heading, what shows nothing as None."""
+    return [None if line[heading] == "" else line[heading] for line in lines]
+
+
 @pytest.mark.libreoffice
-def test_list_follows_the_hours_and_the_reading_that_are_typed(write_log: WriteLog, tmp_path: Path) -> None:
-    season = read_season(write_log(hand_made())).season
+def test_what_to_have_follows_the_hours_and_the_reading_that_are_typed(
+    write_log: WriteLog, tmp_path: Path
+) -> None:
+    season = read_season(write_log(in_colours())).season
     assert season is not None
     report = make_report(season)
     folder = tmp_path / "typed"
@@ -357,14 +420,36 @@ def test_list_follows_the_hours_and_the_reading_that_are_typed(write_log: WriteL
         book = Book(name, "report", sheets, "letter", dt.date(2026, 11, 30))
         write_book(book, folder / f"{name}.xlsx")
     for path in recalculated_all(sorted(folder.glob("*.xlsx")), tmp_path):
-        _, expected, topwater = TYPED[path.stem]
-        *shown, total = table_of(cells_of(path), "The list")
-        assert [row["Variant"] for row in shown] == ["deep", None, "shallow"]
-        assert [row["Losses to expect"] for row in shown] == pytest.approx(expected), path.stem
-        to_have = [math.ceil(round(one, 6)) for one in expected]
-        assert [row["To have"] for row in shown] == to_have, path.stem
-        assert (total["To have"], total["Losses to expect"]) == (sum(to_have), pytest.approx(sum(expected)))
-        assert [row["Loss rate from"] for row in shown] == ["own record", topwater, "its technique's"]
+        _, expected, records = TYPED[path.stem]
+        *shown, total = table_of(cells_of(path), "By technique")
+        to_have = [None if one is None else math.ceil(round(one, 6)) for one in expected]
+        assert values(shown, "Losses to expect") == pytest.approx(expected), path.stem
+        assert values(shown, "To have") == to_have, path.stem
+        assert values(shown, "Record") == records
+        assert total["To have"] == sum(filter(None, to_have))
+        assert total["Losses to expect"] == pytest.approx(sum(filter(None, expected)))
+        # Of Jerkbait 10 rod-hours dark, 4 blank; of Casting jig half and half.
+        bait, jig = expected[0], expected[3]
+        assert bait is not None
+        halves = [None, None] if jig is None else [jig / 2, jig / 2]
+        lines = table_of(cells_of(path), "By colour")
+        parts = [bait * 10 / 14, bait * 4 / 14, *halves]
+        assert values(lines, "Losses to expect") == pytest.approx(parts), path.stem
+
+
+@pytest.mark.libreoffice
+def test_trips_and_rod_hours_that_say_follow_the_reading(write_log: WriteLog, tmp_path: Path) -> None:
+    season = read_season(write_log(hand_made())).season
+    assert season is not None
+    report = make_report(season)
+    sheets = (typed_on(tackle(report), [24.0, "yes"]), stints(report))
+    write_book(Book("yes", "report", sheets, "letter", dt.date(2026, 11, 30)), tmp_path / "yes.xlsx")
+    (path,) = recalculated_all([tmp_path / "yes.xlsx"], tmp_path)
+    *shown, total = table_of(cells_of(path), "By technique")
+    assert values(shown, "Trips that say") == [6, 6, 3, 1]
+    assert values(shown, "Rod-hours that say") == [14, 6, 3, 1]
+    assert values(shown, "Lures lost") == [5, 1, 0, 0]
+    assert (total["Trips that say"], total["Rod-hours that say"], total["Lures lost"]) == (6, 24, 6)
 
 
 def test_cells_to_type_in_are_yellow_with_a_choice_of_yes_and_no(demo: Path) -> None:

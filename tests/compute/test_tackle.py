@@ -75,9 +75,9 @@ def group(tackle: Tackle, by: str, *names: str) -> dict[str, Any]:
     return {str(key): value for key, value in row.items()}
 
 
-def line(tackle: Tackle, *names: str) -> dict[str, Any]:
-    rows = tackle.used.table.to_dict("records")
-    keys = ("technique", "variant", "size", "colour")
+def used(tackle: Tackle, by: str, *names: str) -> dict[str, Any]:
+    rows = tackle.used[by].table.to_dict("records")
+    keys = ("technique",) if by == "technique" else ("technique", "value")
     (row,) = (row for row in rows if tuple(row[key] for key in keys) == names)
     return {str(key): value for key, value in row.items()}
 
@@ -160,27 +160,79 @@ def test_fish_of_a_stint_that_does_not_say_take_its_technique_out_where_they_are
     assert math.isnan(row["missed"])
 
 
-def test_names_typed_differently_are_one_line_as_first_typed(tackle: Tackle) -> None:
-    row = line(tackle, "Jerkbait", "deep", "1/2 oz", "dark")
+def test_techniques_are_told_with_all_that_they_were_used(tackle: Tackle) -> None:
+    row = used(tackle, "technique", "Jerkbait")
+    # Deep on T-1 to T-5, shallow on T-1 and T-6: seven stints on six trips. Fish 1 + 2 + 0 + 0 + 1 + 0 + 4.
+    assert (row["stints"], row["trips"], row["rod_hours"], row["landed"]) == (7, 6, 14, 8)
+    assert (row["lures_lost"], row["lost_trips"], row["lost_rod_hours"]) == (5, 5, 11)
+    assert row["share"] == pytest.approx(14 / 24)
+    # 8 + 0 + 3 + 1: the jig's fish are the technique's, whichever stint caught them.
+    assert tackle.used["technique"].table["landed"].tolist() == [8, 0, 3, 1]
+    assert tackle.used["technique"].fish_left_out == 0
+
+
+@pytest.mark.parametrize(("by", "value"), [("size", "1/2 oz"), ("colour", "dark")])
+def test_names_typed_differently_are_one_line_as_first_typed(by: str, value: str, tackle: Tackle) -> None:
+    row = used(tackle, by, "Jerkbait", value)
+    # 1/2 oz, 1/2oz, 1/2-oz and dark, Dark, dark. on T-1 to T-5: fish 1 + 2 + 0 + 0 + 1, 1 + 1 lost.
     assert (row["stints"], row["trips"], row["rod_hours"]) == (5, 5, 10)
     assert (row["landed"], row["lures_lost"], row["lost_trips"], row["lost_rod_hours"]) == (4, 2, 5, 10)
-    assert row["share"] == pytest.approx(10 / 24)
+    assert (row["share"], row["technique_share"]) == (pytest.approx(10 / 24), pytest.approx(10 / 14))
 
 
-def test_lines_stand_in_the_order_of_rod_hours(tackle: Tackle) -> None:
-    # 10, 6, 4, 3, 1; nothing beyond the technique is one line a technique.
-    table = tackle.used.table
-    names = [tuple(row) for row in table[["technique", "variant", "size"]].to_numpy().tolist()]
-    assert names == [
-        ("Jerkbait", "deep", "1/2 oz"),
-        ("Topwater", "", ""),
-        ("Jerkbait", "shallow", ""),
-        ("Drop shot", "", ""),
-        ("Casting jig", "", ""),
+@pytest.mark.parametrize("by", ["size", "colour"])
+def test_what_is_not_recorded_is_the_last_line_of_its_technique(by: str, tackle: Tackle) -> None:
+    # Of Topwater, Drop shot and Casting jig none is recorded: they are in no line.
+    table = tackle.used[by].table
+    assert table["technique"].tolist() == ["Jerkbait", "Jerkbait"]
+    assert table["value"].tolist()[-1] == ""
+    # Shallow, on T-1 and T-6: 1 + 3 rod-hours, no fish and 4, 3 lost on T-1 alone.
+    row = used(tackle, by, "Jerkbait", "")
+    assert (row["stints"], row["trips"], row["rod_hours"], row["landed"]) == (2, 2, 4, 4)
+    assert (row["lures_lost"], row["lost_trips"], row["lost_rod_hours"]) == (3, 1, 1)
+    assert tackle.used[by].fish_left_out == 0
+
+
+SIZED = ["Trip", "Technique", "Minutes", "Landed", "Size"]
+
+
+def test_lines_stand_under_their_techniques_in_the_order_of_rod_hours(
+    write_log: WriteLog,
+) -> None:
+    rows = [
+        ("Drop shot", 60, "3/8 oz"),
+        ("Jerkbait", 60, "large"),
+        ("Jerkbait", 240, None),
+        ("Jerkbait", 120, "small"),
+        ("Drop shot", 120, "1/4 oz"),
+        ("Topwater", 90, None),
+        ("Drop shot", 30, "3/8 oz"),
     ]
-    # All 4 + 4 + 3 + 1 fish: the jig's stints are one line.
-    assert table["landed"].tolist() == [4, 0, 4, 3, 1]
-    assert tackle.used.fish_left_out == 0
+    effort = [SIZED, *(["T-001", technique, minutes, 1, size] for technique, minutes, size in rows)]
+    table = tackle_of(write_log, {"Effort": effort, "Catch": [CATCH]}).used["size"].table
+    # Jerkbait 7 rod-hours, Drop shot 3.5 (2 and 1 + 0.5); Topwater has no size. Blank is last, though most.
+    assert table[["technique", "value", "rod_hours"]].to_numpy().tolist() == [
+        ["Jerkbait", "small", 2],
+        ["Jerkbait", "large", 1],
+        ["Jerkbait", "", 4],
+        ["Drop shot", "1/4 oz", 2],
+        ["Drop shot", "3/8 oz", 1.5],
+    ]
+
+
+def test_sizes_are_told_apart_by_their_signs_and_colours_are_not(write_log: WriteLog) -> None:
+    typed = ["1/4 oz", "14 oz", "1/4-OZ", "1/4oz", "3.5 in", "35 in", "3.5in"]
+    effort = [
+        [*SIZED, "Colour"],
+        *(["T-001", "Drop shot", 60, 1, text, text] for text in typed),
+    ]
+    made = tackle_of(write_log, {"Effort": effort, "Catch": [CATCH]})
+    sizes, colours = (
+        dict(zip(t["value"], t["stints"], strict=True))
+        for t in (made.used["size"].table, made.used["colour"].table)
+    )
+    assert sizes == {"1/4 oz": 3, "3.5 in": 2, "14 oz": 1, "35 in": 1}
+    assert colours == {"1/4 oz": 4, "3.5 in": 3}
 
 
 def test_fish_that_belong_to_either_of_two_lines_are_left_out(write_log: WriteLog) -> None:
@@ -191,9 +243,10 @@ def test_fish_that_belong_to_either_of_two_lines_are_left_out(write_log: WriteLo
         if row[1] == "Casting jig":
             row[9] = "dark" if row[10] == "dock" else "light"
     made = tackle_of(write_log, changes)
-    assert made.used.fish_left_out == 1
+    assert (made.used["colour"].fish_left_out, made.used["size"].fish_left_out) == (1, 0)
     for colour in ("dark", "light"):
-        assert math.isnan(line(made, "Casting jig", "", "", colour)["landed"])
+        assert math.isnan(used(made, "colour", "Casting jig", colour)["landed"])
+    assert used(made, "technique", "Casting jig")["landed"] == 1
 
 
 def test_what_was_lost_on_stints_in_no_rate_is_counted_outside(tackle: Tackle) -> None:
@@ -219,29 +272,27 @@ def test_losses_alone_are_suspected_where_no_0_is_written_and_some_are_blank(
     assert not made.written["hang_ups"].only_losses
 
 
-def test_restock_list_takes_a_lines_own_record_or_its_techniques(tackle: Tackle) -> None:
-    rows = tackle.restock.table.to_dict("records")
-    found = {(row["technique"], row["variant"]): row for row in rows}
-    assert list(found) == [("Jerkbait", "deep"), ("Topwater", ""), ("Jerkbait", "shallow")]
-    deep = found["Jerkbait", "deep"]
-    # Five trips that say: its own 2 in 10 rod-hours. 10 x 0.2 = 2, and two are two to have.
-    assert (deep["record"], deep["trips"], deep["lures_lost"], deep["lost_rod_hours"]) == ("own", 5, 2, 10)
-    assert (deep["expected_losses"], deep["to_have"]) == (pytest.approx(2), 2)
-    shallow = found["Jerkbait", "shallow"]
-    # One trip that says: all Jerkbait, 5 in 11 rod-hours. 4 x 5 / 11 = 1.82.
-    assert (shallow["record"], shallow["trips"], shallow["lures_lost"]) == ("technique", 5, 5)
-    assert (shallow["expected_losses"], shallow["to_have"]) == (pytest.approx(20 / 11), 2)
-    topwater = found["Topwater", ""]
-    # Two trips that say, 1 in 2 rod-hours: 6 x 0.5 = 3.
-    assert (topwater["record"], topwater["trips"]) == ("technique", 2)
-    assert (topwater["expected_losses"], topwater["to_have"]) == (pytest.approx(3), 3)
+def test_what_to_have_is_what_each_technique_lost_per_rod_hour_over_all_its_rod_hours(tackle: Tackle) -> None:
+    table = tackle.used["technique"].table
+    assert table["technique"].tolist() == ["Jerkbait", "Topwater", "Drop shot", "Casting jig"]
+    # Jerkbait lost 5 in 11 rod-hours that say, of 14: 70 / 11 = 6.4. Topwater 1 in 2, of 6: 3, and three are
+    # three to have. Drop shot none in 3.
+    rates, losses = table["lures_lost_per_rod_hour"].tolist(), table["expected_losses"].tolist()
+    assert rates[:3] == pytest.approx([5 / 11, 1 / 2, 0])
+    assert losses[:3] == pytest.approx([70 / 11, 3, 0])
+    assert table["to_have"].tolist()[:3] == [7, 3, 0]
 
 
-def test_lines_that_are_not_listed_are_counted(tackle: Tackle) -> None:
-    # Drop shot lost none; of Casting jig, one rod-hour, nothing is told.
-    restock = tackle.restock
-    assert (restock.none_lost, restock.not_told, restock.not_told_rod_hours) == (1, 1, 1)
-    assert len(restock.table) + restock.none_lost + restock.not_told == len(tackle.used.table)
+def test_technique_of_which_nothing_is_told_has_nothing_to_expect_and_not_none(tackle: Tackle) -> None:
+    jig = used(tackle, "technique", "Casting jig")
+    for key in ("lures_lost", "lures_lost_per_rod_hour", "expected_losses", "to_have"):
+        assert math.isnan(jig[key]), key
+
+
+def test_losses_of_a_technique_are_spread_by_rod_hours_and_add_up_to_it(tackle: Tackle) -> None:
+    # 70 / 11 over 10 + 4 rod-hours, though the blank size lost 3 of the 5.
+    for by in ("size", "colour"):
+        assert tackle.used[by].table["expected_losses"].tolist() == pytest.approx([50 / 11, 20 / 11])
 
 
 @pytest.mark.parametrize("minutes", [41, 43, 71])
@@ -251,4 +302,4 @@ def test_whole_losses_are_not_rounded_up_past_themselves(minutes: int, write_log
     assert 3 / hours * hours > 3
     rows = [["Trip", "Technique", "Minutes", "Landed", "Lures lost"], ["T-001", "Drop shot", minutes, 1, 3]]
     made = tackle_of(write_log, {"Effort": rows, "Catch": [CATCH]})
-    assert made.restock.table["to_have"].tolist() == [3]
+    assert made.used["technique"].table["to_have"].tolist() == [3]

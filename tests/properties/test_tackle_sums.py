@@ -9,6 +9,7 @@ import math
 from collections import defaultdict
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
+from itertools import groupby
 from pathlib import Path
 from random import Random
 
@@ -23,14 +24,15 @@ from tests.reference.random_log import random_log
 from tests.reference.workbook import write_log
 
 SEEDS = range(40)
+SIZES = {"1/4 oz": "a quarter", "1/4-OZ": "a quarter", "14 oz": "fourteen", "3.5 in": "3 1/2", "35 in": "35"}
+"""What may be typed as a size -> which one that is."""
 NAMES: dict[str, tuple[str | None, ...]] = {
     "variant": (None, "Deep", "deep ", "shal-low", "Shallow"),
-    "size": (None, "1/4 oz", "3/8 oz"),
+    "size": (None, *SIZES),
     "colour": (None, "dark", "DARK", "Light."),
     "cover": (None, "dock", "Dock", "weed line"),
 }
 COUNTS = ("hang_ups", "lures_lost")
-ENOUGH = 5
 Table = list[dict[str, str]]
 Key = tuple[str, ...]
 
@@ -99,21 +101,24 @@ def stints_in_rates(log: Log, tables: dict[str, Table]) -> list[Stint]:
                 float(pair["fish"]) if first else 0.0,
                 {key: number(typed, key) for key in COUNTS},
                 number(typed, "missed"),
-                {key: folded(typed[key] or "") for key in NAMES},
+                {key: name_of(key, typed[key]) for key in NAMES},
             )
         )
     return stints
+
+
+def name_of(key: str, typed: object) -> str:
+    """Return what is one, however it is typed; "" is not recorded."""
+    text = "" if typed is None else str(typed)
+    return SIZES[text] if key == "size" and text else folded(text)
 
 
 def key_of(by: str) -> Callable[[Stint], Key]:
     """What a stint is grouped by; what is not recorded is one group."""
     if by == "technique":
         return lambda one: (folded(one.technique),)
-    if by == "line":
-        return lambda one: (
-            folded(one.technique),
-            *(one.names[key] for key in ("variant", "size", "colour")),
-        )
+    if by in ("size", "colour"):
+        return lambda one: (folded(one.technique), one.names[by])
     if by == "cover":
         return lambda one: (one.names["cover"] or folded("not recorded"),)
     return lambda one: (
@@ -201,54 +206,79 @@ def test_tackle_is_a_plain_sum_over_the_stints(seed: int, tmp_path: Path) -> Non
                 assert same(rows[key][field], value), (by, key, field, rows[key][field], value)
         hours = sum(float(row["rod_hours"]) for row in rows.values())
         assert same(tables["season"][0]["rod_hours"], hours)
-    check_lines(stints, tables)
+    check_used(stints, tables)
+    check_restock(stints, tables["restock"])
 
 
-def check_lines(stints: list[Stint], tables: dict[str, Table]) -> None:
-    groups, techniques = grouped(stints, "line"), grouped(stints, "technique")
-    placed = grouped(own_fish(stints, "line"), "line")
-    season = sum(one.hours for one in stints)
-    used = {line_key(row): row for row in tables["tackle_used"]}
-    listed = {line_key(row): row for row in tables["restock"]}
-    assert set(used) == set(groups)
-    hours = [round(float(row["rod_hours"]), 9) for row in tables["tackle_used"]]
-    assert hours == sorted(hours, reverse=True)
-    for key, group in groups.items():
-        row = used[key]
-        own_hours = sum(one.hours for one in group)
-        fish = sum(map(fish_of, placed[key])) if key in placed else None
-        assert same(row["stints"], len(group))
-        assert same(row["trips"], trips_of(group))
-        assert same(row["rod_hours"], own_hours)
-        assert same(row["share"], own_hours / season)
-        assert same(row["landed"], fish), key
-        assert same(row["lures_lost"], lost(group)[1] if lost(group)[0] else None)
-        check_restock(listed.get(key), group, techniques[key[:1]])
+def check_used(stints: list[Stint], tables: dict[str, Table]) -> None:
+    techniques = grouped(stints, "technique")
+    for by in ("technique", "size", "colour"):
+        groups, placed = grouped(stints, by), grouped(own_fish(stints, by), by)
+        if by != "technique":
+            groups = {
+                key: group
+                for key, group in groups.items()
+                if any(one.names[by] for one in techniques[key[:1]])
+            }
+        rows = {used_key(row): row for row in tables["tackle_used"] if row["by"] == by}
+        assert set(rows) == set(groups)
+        check_order(list(rows), groups, techniques)
+        for key, group in groups.items():
+            check_line(rows[key], group, placed.get(key), sum(one.hours for one in stints))
 
 
-def check_restock(row: dict[str, str] | None, group: list[Stint], technique: list[Stint]) -> None:
-    own = lost(group)[0] >= ENOUGH
-    trips, count, hours = lost(group if own else technique)
-    if not count:
-        assert row is None
-        return
-    assert row is not None
-    expected = count / hours * sum(one.hours for one in group)
-    assert row["record"] == ("own" if own else "technique")
-    assert same(row["trips"], trips)
-    assert same(row["lures_lost_per_rod_hour"], count / hours)
-    assert same(row["expected_losses"], expected)
-    assert int(row["to_have"]) == math.ceil(round(expected, 6))
+def check_order(shown: list[Key], groups: dict[Key, list[Stint]], techniques: dict[Key, list[Stint]]) -> None:
+    """Techniques by their rod-hours; under each its lines by theirs, what is not recorded last."""
+    blocks = [(technique, list(lines)) for technique, lines in groupby(shown, key=lambda key: key[:1])]
+    assert len({technique for technique, _ in blocks}) == len(blocks)
+    whole = [hours_of(techniques[technique]) for technique, _ in blocks]
+    assert whole == sorted(whole, reverse=True)
+    for _, lines in blocks:
+        places = [(key[1:] == ("",), -hours_of(groups[key])) for key in lines]
+        assert places == sorted(places)
+
+
+def hours_of(group: list[Stint]) -> float:
+    return round(sum(one.hours for one in group), 9)
+
+
+def used_key(row: dict[str, str]) -> Key:
+    technique = folded(row["technique"])
+    return (technique,) if row["by"] == "technique" else (technique, name_of(row["by"], row["value"]))
+
+
+def check_line(row: dict[str, str], group: list[Stint], placed: list[Stint] | None, season: float) -> None:
+    trips, count, told_hours = lost(group)
+    hours = sum(one.hours for one in group)
+    assert same(row["stints"], len(group))
+    assert same(row["trips"], trips_of(group))
+    assert same(row["rod_hours"], hours)
+    assert same(row["share"], hours / season)
+    assert same(row["landed"], None if placed is None else sum(map(fish_of, placed))), row
+    assert same(row["lures_lost"], count if trips else None)
+    assert same(row["lost_trips"], trips)
+    assert same(row["lost_rod_hours"], told_hours)
+
+
+def check_restock(stints: list[Stint], table: Table) -> None:
+    techniques = grouped(stints, "technique")
+    rows = {(folded(row["technique"]),): row for row in table}
+    assert set(rows) == set(techniques)
+    for key, group in techniques.items():
+        row = rows[key]
+        trips, count, told_hours = lost(group)
+        expected = count / told_hours * sum(one.hours for one in group) if trips else None
+        assert same(row["trips"], trips)
+        assert same(row["lures_lost"], count if trips else None)
+        assert same(row["lures_lost_per_rod_hour"], ratio(count, told_hours))
+        assert same(row["expected_losses"], expected)
+        assert same(row["to_have"], None if expected is None else math.ceil(round(expected, 6)))
 
 
 def lost(group: list[Stint]) -> tuple[int, float, float]:
     """Trips, lures lost and rod-hours of the stints that say."""
     say = [one for one in group if one.counts["lures_lost"] is not None]
     return trips_of(say), sum(one.counts["lures_lost"] or 0 for one in say), sum(one.hours for one in say)
-
-
-def line_key(row: dict[str, str]) -> Key:
-    return tuple(folded(row[key]) for key in ("technique", "variant", "size", "colour"))
 
 
 def test_random_logs_reach_what_sums_can_go_wrong_by(tmp_path: Path) -> None:
@@ -259,11 +289,15 @@ def test_random_logs_reach_what_sums_can_go_wrong_by(tmp_path: Path) -> None:
         folder.mkdir()
         tables = tables_of(log, folder)
         stints = stints_in_rates(log, tables)
-        seen["own"] += any(row["record"] == "own" for row in tables["restock"])
-        seen["technique"] += any(row["record"] == "technique" for row in tables["restock"])
+        sizes = grouped(stints, "size")
+        recorded = {technique for technique, size in sizes if size}
+        seen["several lost"] += any(row["to_have"] not in ("", "0", "1") for row in tables["restock"])
+        seen["nothing told"] += any(not row["to_have"] for row in tables["restock"])
+        seen["size not recorded"] += any(not size and technique in recorded for technique, size in sizes)
+        seen["no size"] += any(technique not in recorded for technique, _ in sizes)
+        seen["signs alone"] += {"a quarter", "fourteen"} <= {size for _, size in sizes}
+        seen["left out by size"] += len(own_fish(stints, "size")) < len(stints)
         seen["left out by cover"] += len(own_fish(stints, "cover")) < len(stints)
         seen["pooled and kept"] += any(one.fish is None for one in own_fish(stints, "cover"))
         seen["outside"] += len(stints) < len(tables["stints"])
-        seen["blank"] += any(not row["lures_lost"] for row in tables["tackle_used"])
-    assert set(seen) == {"own", "technique", "left out by cover", "pooled and kept", "outside", "blank"}
     assert min(seen.values()) >= 2, dict(seen)

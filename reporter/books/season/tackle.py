@@ -4,9 +4,8 @@ from collections.abc import Mapping
 
 from reporter.books.blocks import Block, Line, Sheet, Text
 from reporter.books.season.tackle_bites import bite_table
-from reporter.books.season.tackle_restock import restock_blocks
 from reporter.books.season.tackle_snags import MEASURES, snag_chart, snag_table
-from reporter.books.season.tackle_used import used_table
+from reporter.books.season.tackle_used import used_blocks
 from reporter.books.words import counted, number
 from reporter.compute.report import Report
 from reporter.compute.tackle.tackle import BY, Tackle
@@ -31,7 +30,7 @@ _NONE = Line("No stint has usable effort yet, so there is nothing to say of tack
 _NOTHING_WRITTEN: Mapping[str, str] = {
     "hang_ups": "Nothing is written of hang-ups, so there are no rates of them: write in Hang-ups on Effort "
     "how often each stint hung up, 0 where never.",
-    "lures_lost": "Nothing is written of lures lost, so there are no rates of them and no restock list: "
+    "lures_lost": "Nothing is written of lures lost, so there are no rates of them and nothing to have: "
     "write in Lures lost on Effort how many each stint lost, 0 where none was.",
     "missed": "Nothing is written of missed bites, so they are not held against fish landed: write in Missed "
     "on Effort how many each stint missed, 0 where none was.",
@@ -45,13 +44,12 @@ _COUNTED: Mapping[str, tuple[str, str]] = {
 def tackle(report: Report) -> Sheet:
     """Return the sheet Tackle."""
     made = report.tackle
-    if made.used.table.empty:
+    if made.used["technique"].table.empty:
         return Sheet(NAME, (Text((_TITLE, _NONE, *_outside(made))),), group="me", landscape=True)
     blocks: tuple[Block, ...] = (
         Text((_TITLE, _LEAD, _SAYS, *_outside(made), *_written(made), *_not_named(made))),
         *_rates(report),
-        used_table(made),
-        *restock_blocks(report),
+        *used_blocks(report),
     )
     return Sheet(NAME, blocks, group="me", landscape=True)
 

@@ -9,8 +9,8 @@ from reporter.books.season.pick_places import or_blank
 from reporter.compute.report import Report
 from reporter.schema.bands import NOT_RECORDED
 
-COUNTED = '{stint.line_no},">0"'
-"""The condition of a sum over all stints that count: the others have line 0."""
+COUNTED = "{stint.counted},1"
+"""The condition of a sum over all stints that count in the rates."""
 
 KEYS: Mapping[str, str] = {
     "technique": f"{{stint.technique_no}},{{row.no}},{COUNTED}",
@@ -29,16 +29,21 @@ NO = Field("no", "No.", "plain")
 
 def label_cells(report: Report, by: str, table: pd.DataFrame) -> dict[str, Sequence[Cell]]:
     """Return the cells that say which group a line is; by technique its number is that of the season."""
-    numbers = table["no"].tolist()
+    numbers: list[Cell] = table["no"].tolist()
     if by == "technique":
-        order = report.season.techniques.set_index("technique")["technique_no"]
-        numbers = table["technique"].map(order).tolist()
+        numbers = technique_numbers(report, table["technique"])
     first, *others = (field.key for field in LABELS[by])
     return {
         "no": numbers,
         first: [name or NOT_RECORDED for name in table[first]],
         **{key: [name or None for name in table[key]] for key in others},
     }
+
+
+def technique_numbers(report: Report, techniques: pd.Series) -> list[Cell]:
+    """Return the season's numbers of techniques."""
+    order = report.season.techniques.set_index("technique")["technique_no"]
+    return list(techniques.map(order))
 
 
 def sums(source: str, key: str) -> str:

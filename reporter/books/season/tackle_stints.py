@@ -6,9 +6,11 @@ from reporter.books.blocks import Field
 from reporter.compute.tackle.tackle import Tackle
 
 TACKLE_FIELDS = (
-    Field("line_no", "Line of Tackle", "plain", help="In What was used how much. 0: counts in no rate."),
+    Field("counted", "In the rates", "plain", help="1: counts in the rates. 0: does not."),
     Field("cover_no", "Cover no.", "plain"),
     Field("variant_no", "Variant no.", "plain"),
+    Field("size_no", "Size no.", "plain", help="Line of the table by size on Tackle; 0: in none."),
+    Field("colour_no", "Colour no.", "plain", help="Line of the table by colour; 0: in none."),
     Field(
         "counted_fish",
         "Fish in the rates",
@@ -18,7 +20,8 @@ TACKLE_FIELDS = (
     Field("told_bites", "Bites count", "plain", help="1: says what was missed, and its fish are known."),
     Field("cover_bites", "Bites count by cover", "plain"),
     Field("variant_bites", "Bites count by variant", "plain"),
-    Field("line_fish", "Fish count by line", "plain"),
+    Field("size_fish", "Fish count by size", "plain", help="1: its fish are known to be of its size."),
+    Field("colour_fish", "Fish count by colour", "plain"),
 )
 
 

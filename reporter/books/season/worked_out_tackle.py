@@ -1,6 +1,4 @@
-"""How it is worked out: hang-ups, lures lost, bites missed, the restock list."""
-
-from reporter.schema.thresholds import MIN_OWN_TRIPS
+"""How it is worked out: hang-ups, lures lost, bites missed, what was used and what to have."""
 
 TACKLE: tuple[tuple[str, str, str], ...] = (
     (
@@ -18,15 +16,16 @@ TACKLE: tuple[tuple[str, str, str], ...] = (
     ),
     (
         "What was used how much",
-        "a line a technique, variant, size and colour; case, spaces and punctuation differ freely. What was "
-        "not written is blank, and one line",
+        "by technique; under it a line for each size and each colour, what was not written last. Colours are "
+        "one where only case, spaces and punctuation differ; sizes where only case, and blanks and hyphens "
+        "between words, do: 1/4 and 14, 3.5 and 35 are two",
         "Ours.",
     ),
     (
-        "Restock list",
-        "lures lost per rod-hour x the line's rod-hours x rod-hours next season / this season's, rounded up. "
-        f"The line's own rate from {MIN_OWN_TRIPS} trips that say on, else its technique's. With blanks read "
-        "as none lost: over all its rod-hours and trips",
+        "Losses to expect, to have",
+        "a technique's lures lost per rod-hour x its rod-hours x rod-hours next season / this season's; to "
+        "have: rounded up. Its sizes and colours: the same losses in the shares of their rod-hours, not "
+        "rounded. With blanks read as none lost: over all its rod-hours and trips",
         "Ours; it assumes next season's fishing in the same shares, losing as often.",
     ),
 )

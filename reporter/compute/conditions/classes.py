@@ -1,6 +1,6 @@
 """Conditions: for each counted stint the band of every condition that it was fished under."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field, replace
 
 import numpy as np
@@ -76,9 +76,14 @@ def conditions(
     return tuple(_without_the_unplaced(stints, condition) for condition in made)
 
 
-def named_bands(stints: pd.DataFrame, key: str, values: pd.Series) -> Condition:
-    """Return what was typed for each counted stint as a condition; "" is not recorded."""
-    return _without_the_unplaced(stints, _typed(key, key.capitalize(), values))
+def named_bands(
+    stints: pd.DataFrame, key: str, values: pd.Series, same: Callable[[str], str] = folded
+) -> Condition:
+    """Return what was typed for each counted stint as a condition; "" is not recorded.
+
+    same: what two texts have alike that are one.
+    """
+    return _without_the_unplaced(stints, _typed(key, key.capitalize(), values, same=same))
 
 
 def _quantity(key: str, title: str, spans: Bands, values: pd.Series, system: System) -> Condition:
@@ -91,15 +96,21 @@ def _words(key: str, title: str, labels: Iterable[str], values: pd.Series) -> Co
     return Condition(key, title, named(order), _indexed(values, order))
 
 
-def _typed(key: str, title: str, values: pd.Series, first: Iterable[str] = ()) -> Condition:
-    """Return a condition whose bands are what was typed; case, spaces and punctuation differ freely."""
-    spellings = {folded(label): label for label in first}
+def _typed(
+    key: str,
+    title: str,
+    values: pd.Series,
+    first: Iterable[str] = (),
+    same: Callable[[str], str] = folded,
+) -> Condition:
+    """Return a condition whose bands are what was typed; by default as names are compared."""
+    spellings = {same(label): label for label in first}
     for value in values:
-        spellings.setdefault(folded(value), value)
-    keys = values.map(folded)
+        spellings.setdefault(same(value), value)
+    keys = values.map(same)
     there = set(keys) - {""}
     labels = [label for spelling, label in spellings.items() if spelling in there]
-    return Condition(key, title, named(labels), _indexed(keys, [folded(label) for label in labels]))
+    return Condition(key, title, named(labels), _indexed(keys, [same(label) for label in labels]))
 
 
 def _indexed(values: pd.Series, order: list[str]) -> IntArray:

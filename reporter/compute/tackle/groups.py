@@ -1,4 +1,4 @@
-"""Groups of counted stints: by technique, cover, variant, and by tackle line."""
+"""Groups of counted stints: by technique, cover and variant; by size and colour within a technique."""
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
@@ -11,18 +11,16 @@ from reporter.compute.conditions.classes import Condition, named_bands
 from reporter.compute.conditions.counted import one_band
 from reporter.compute.conditions.record import StintRecord
 from reporter.compute.ratio import IntArray
-
-LINE = ("technique", "variant", "size", "colour")
-"""What makes a tackle line."""
+from reporter.schema.signs import folded_with_signs
 
 
 @dataclass(frozen=True, slots=True)
 class Groups:
     """Groups of counted stints, in the order of their rod-hours; what is not recorded comes last.
 
-    numbers: the group of each stint, from 1. names: one row a group, a column for each thing that it is told
-    by, "" where that is not recorded. out: stints whose fish cannot be told apart between groups, as those of
-    their technique on that trip lie in several.
+    numbers: the group of each stint, from 1; 0: none. names: one row a group, a column for each thing that it
+    is told by, "" where that is not recorded. out: stints whose fish cannot be told apart between groups, as
+    those of their technique on that trip lie in several.
     """
 
     numbers: IntArray
@@ -44,21 +42,24 @@ class _Names:
 
 
 def tackle_groups(record: StintRecord, techniques: Sequence[str]) -> dict[str, Groups]:
-    """Return the groups by technique, cover, variant (with its technique) and line, in this order.
+    """Return the groups by technique, cover, variant, size and colour, the last three with their technique.
 
     techniques: those of the season in its order, whose places are the groups' names of techniques.
     """
     stints = record.stints
     place = np.asarray(pd.Index(techniques).get_indexer(pd.Index(stints["technique"])), dtype=np.int64)
     technique = _Names(place, techniques)
-    variant, size, colour = (_names(named_bands(stints, key, stints[key])) for key in LINE[1:])
+    by_technique = _grouped(stints, {"technique": technique})
     cover = _names(record.condition("cover"))
-    line = {"technique": technique, "variant": variant, "size": size, "colour": colour}
+    variant = _names(named_bands(stints, "variant", stints["variant"]))
+    size = _names(named_bands(stints, "size", stints["size"], folded_with_signs))
+    colour = _names(named_bands(stints, "colour", stints["colour"]))
     return {
-        "technique": _grouped(stints, {"technique": technique}),
+        "technique": by_technique,
         "cover": _grouped(stints, {"cover": cover}, cover.of_stint >= 0),
         "variant": _grouped(stints, {"technique": technique, "variant": variant}, variant.of_stint >= 0),
-        "line": _grouped(stints, line),
+        "size": _within(by_technique, _grouped(stints, {"technique": technique, "size": size})),
+        "colour": _within(by_technique, _grouped(stints, {"technique": technique, "colour": colour})),
     }
 
 
@@ -85,6 +86,18 @@ def _grouped(
     own = numbers[inverse]
     out = ~stints["placed"].to_numpy(dtype=bool) & ~one_band(stints["pair"], own)
     return Groups(own, pd.DataFrame(columns, dtype=object), out)
+
+
+def _within(techniques: Groups, groups: Groups) -> Groups:
+    """Return groups one technique after the other; no group for a technique that records nothing else."""
+    technique, value = groups.names["technique"], groups.names.iloc[:, 1]
+    recorded = (value != "").to_numpy()
+    rank = pd.Index(techniques.names["technique"]).get_indexer(pd.Index(technique))
+    order = np.lexsort((np.arange(groups.count), ~recorded, rank))
+    order = order[technique.isin(technique[recorded]).to_numpy()[order]]
+    numbers = np.zeros(groups.count + 1, dtype=np.int64)
+    numbers[order + 1] = np.arange(1, len(order) + 1)
+    return Groups(numbers[groups.numbers], groups.names.iloc[order].reset_index(drop=True), groups.out)
 
 
 _DECIMALS = 9  # sums of the same rod-hours in another order are alike
