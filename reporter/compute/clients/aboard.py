@@ -6,14 +6,12 @@ import numpy as np
 import pandas as pd
 
 from reporter.compute.anglers import named_clients
+from reporter.compute.clients.known import is_code
 from reporter.compute.season import Season
 from reporter.compute.trips import NOT_FINISHED
-from reporter.schema.log import folded
 from reporter.tidy.names import GUIDE
 
 _KIND = "guided"
-_NOBODY = frozenset({"", GUIDE, "guest", "guests", "walkin", "tbd", "tba", "none", "na", "unknown", "nobody"})
-"""What stands for a client whom nobody has given a code; each such word may mean many."""
 
 
 def copied_trips(season: Season) -> pd.DataFrame:
@@ -31,11 +29,6 @@ def unfinished(season: Season, coded: set[str]) -> dict[str, int]:
     rest = trips[(trips["kind"] == _KIND) & (trips["status"] == NOT_FINISHED)]
     every = (client for clients in rest["clients"] for client in clients)
     return dict(Counter(client for client in every if is_code(client, coded)))
-
-
-def is_code(client: str, coded: set[str]) -> bool:
-    """Whether what Trips calls a client is somebody's code, and no word for anybody."""
-    return client in coded or folded(client) not in _NOBODY
 
 
 def aboard(season: Season, trips: pd.DataFrame, coded: set[str]) -> pd.DataFrame:

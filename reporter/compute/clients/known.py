@@ -1,11 +1,15 @@
 """What the sheets Clients of some logs say of each client, by the code as codes are compared."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Container, Iterable, Sequence
 from dataclasses import dataclass, field, replace
 
 from reporter.compute.records import records
 from reporter.schema.log import folded, folded_code
+from reporter.tidy.names import GUIDE
 from reporter.tidy.season import TidyLog
+
+_NOBODY = frozenset({"", GUIDE, "guest", "guests", "walkin", "tbd", "tba", "none", "na", "unknown", "nobody"})
+"""What stands for a client whom nobody has given a code, folded; each such word may mean many."""
 
 _COLUMNS = ["client", "name_on_summary", "consent_to_name", "youth"]
 
@@ -48,8 +52,17 @@ def known_clients(logs: Sequence[TidyLog]) -> dict[str, Known]:
                 named_in=before.named_in | ({place} if name else frozenset()),
             )
         for code in _on_trips(log):
-            known.setdefault(folded_code(code), Known(code))
+            if is_code(code, ()):
+                known.setdefault(folded_code(code), Known(code))
     return known
+
+
+def is_code(client: str, coded: Container[str]) -> bool:
+    """Whether what Trips calls a client is somebody's code, and no word for anybody.
+
+    coded: codes of the sheet Clients, which may be any word.
+    """
+    return client in coded or folded(client) not in _NOBODY
 
 
 def listed_codes(log: TidyLog) -> set[str]:
