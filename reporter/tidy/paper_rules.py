@@ -89,7 +89,9 @@ def read_papers(documents: Columns, used: Sequence[bool], permits: Collection[st
             yield Paper(index, name, kind, folded(holder or ""), frozenset(waters or ()), first, last)
 
 
-def read_keys(trips: Columns, permits: Mapping[str, str | None], usual: Iterable[str | None]) -> list[TripKeys]:
+def read_keys(
+    trips: Columns, permits: Mapping[str, str | None], usual: Iterable[str | None]
+) -> list[TripKeys]:
     """Return for every row of Trips by what papers know it.
 
     permits: water -> the permit that trips there count on, unless they name one. usual: names of the guide of
@@ -106,7 +108,7 @@ def read_keys(trips: Columns, permits: Mapping[str, str | None], usual: Iterable
 
 
 def renewals(papers: Iterable[Paper]) -> list[list[Paper]]:
-    """Return papers together whose names differ in their numbers only: those of two years renew each other."""
+    """Return papers together whose names differ in their numbers only: they renew each other."""
     alike: dict[str, list[Paper]] = defaultdict(list)
     for paper in papers:
         alike[without_year(paper.name)].append(paper)
