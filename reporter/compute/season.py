@@ -24,8 +24,8 @@ from reporter.compute.rates import season_spread
 from reporter.compute.readings import reading_table
 from reporter.compute.spread import Spread
 from reporter.compute.trips import technique_table, trip_table
-from reporter.compute.worksheets import by_worksheet, said_in_full, with_row_numbers
-from reporter.schema.log import BY_KEY, SHEETS
+from reporter.compute.worksheets import by_worksheet, said_in_full, with_row_numbers, worksheets_of
+from reporter.schema.log import SHEETS
 from reporter.schema.problems import Problem
 from reporter.schema.units import System
 from reporter.tidy.as_typed import TypedRows
@@ -114,7 +114,7 @@ def compute_season(log: TidyLog, weather: HourlyFiles = NO_FILES) -> Season:
     ]
     problems, won = _weighed(found, log)
     table = _described(with_big_fish(pairs.table, fish, log.settings["big_fish_mm"]), techniques, trips)
-    worksheets = partial(_worksheets, log)
+    worksheets = partial(worksheets_of, log)
     above = sum(int((t["from_above"] & t["used"]).sum()) for t in (effort, catch))
     return Season(
         name=log.name,
@@ -163,15 +163,6 @@ def _weighed(found: list[Problem], log: TidyLog) -> tuple[list[Problem], list[in
     named = by_worksheet(ordered, log.worksheets)
     full = said_in_full(named)
     return list(compress(named, full)), list(compress(won, full))
-
-
-def _worksheets(log: TidyLog, key: str) -> tuple[str, ...]:
-    """Return the worksheets that the rows of a sheet come from, in a log of another layout.
-
-    A sheet to which no column of the layout belongs has no rows: one worksheet without a name.
-    """
-    nowhere = ("",) if log.layout_file else ()
-    return log.worksheets.get(BY_KEY[key].name) or nowhere
 
 
 def _with_aside(fates: dict[str, RowFates], more: dict[str, list[int]]) -> dict[str, RowFates]:

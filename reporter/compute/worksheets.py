@@ -5,10 +5,21 @@ from dataclasses import replace
 
 import pandas as pd
 
+from reporter.schema.log import BY_KEY
 from reporter.schema.problems import Problem
 from reporter.schema.row_codes import STEP, row_in_sheet, worksheet_of
+from reporter.tidy.season import TidyLog
 
 _TOTALS = "totals_row"
+
+
+def worksheets_of(log: TidyLog, key: str) -> tuple[str, ...]:
+    """Return the worksheets that the rows of a sheet come from, in a log of another layout.
+
+    A sheet to which no column of the layout belongs has no rows: one worksheet without a name.
+    """
+    nowhere = ("",) if log.layout_file else ()
+    return log.worksheets.get(BY_KEY[key].name) or nowhere
 
 
 def with_row_numbers(table: pd.DataFrame, names: tuple[str, ...]) -> pd.DataFrame:

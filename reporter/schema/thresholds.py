@@ -28,6 +28,14 @@ LONGEST_WRAP_HOURS = 12.0
 LONGEST_TRIP_HOURS = 16.0
 """Longer trips need an End date: an end typed on the wrong half of the clock is likelier."""
 
+MOST_TRIP_DAYS = 31
+"""Days of one row of Trips beyond which its End date is taken for a slip, and days between rows of one Outing
+beyond which it is asked after: an outing lasts days, not months."""
+
+SEA_DAY_HOURS = 4.0
+"""Hours under way in a day from which it is a day of sea service on small boats (second-hand: an account of a
+renewal; the licensing authority says what it takes)."""
+
 DUD_SHARE = 0.95
 """Share of trip-techniques with fish above which the report asks whether the duds were left out.
 At ordinary catch rates one technique in four or more goes without a fish on a trip."""

@@ -1,6 +1,7 @@
 """How many a boat carried, against what its paper allows."""
 
 from reporter.schema.log import folded
+from reporter.tidy.paper_rules import boat_papers
 from reporter.tidy.sheet import TidySheet
 from reporter.tidy.trips import NOT_FISHED
 
@@ -8,10 +9,9 @@ from reporter.tidy.trips import NOT_FISHED
 def check_passengers(documents: TidySheet, trips: TidySheet) -> None:
     """Note trips with more passengers than a paper of their boat allows at once.
 
-    A boat's paper has the boat's name, or has it as its Holder; where it has a Counting rule as well, its
-    Allowed is use over a season and says nothing of a day. A trip without Passengers has its Anglers aboard.
+    Which paper is a boat's: see `boat_papers`. A trip without Passengers has its Anglers aboard.
     """
-    papers = _boat_papers(documents)
+    papers = boat_papers(documents.columns, documents.used)
     columns = (trips.columns[key] for key in ("boat", "passengers", "status"))
     for index, (boat, passengers, status) in enumerate(zip(*columns, strict=True)):
         key = "anglers" if passengers is None else "passengers"
@@ -30,13 +30,3 @@ def check_passengers(documents: TidySheet, trips: TidySheet) -> None:
                 value=documents.columns["document"][paper],
                 allowed=f"{allowed:g}",
             )
-
-
-def _boat_papers(documents: TidySheet) -> dict[str, int]:
-    """Return the papers that say how many may be aboard, by the names they may mean a boat with."""
-    columns = (documents.columns[key] for key in ("document", "holder", "allowed", "counting_rule"))
-    papers: dict[str, int] = {}
-    for index, (name, holder, allowed, rule) in enumerate(zip(*columns, strict=True)):
-        if documents.used[index] and allowed is not None and rule is None:
-            papers |= {folded(word): index for word in (holder, name) if word}
-    return papers

@@ -18,7 +18,7 @@ LIGHT_WIND = -1.0
 _FIRST_YEAR, _LAST_YEAR = 1990, 2200
 _LAST_CLOCK = 2400  # 24:00 without its colon
 _EPOCH = dt.date(1899, 12, 30)
-_MONTHS = {
+MONTHS = {
     name: number
     for number, names in enumerate(
         (
@@ -85,7 +85,7 @@ def read_date(value: CellValue, reading: DateReading) -> dt.date | NotRead:
 
 def is_month(word: str) -> bool:
     """Whether a word is a month's name or short form."""
-    return word.casefold().strip(".") in _MONTHS
+    return word.casefold().strip(".") in MONTHS
 
 
 def order_of(text: str) -> str:
@@ -117,10 +117,10 @@ def _date_in_text(text: str, reading: DateReading) -> dt.date | NotRead:
             return NotRead(f"does not fit the Date order on Season, {reading.order}", "Mend one of the two.")
         day, month = (first, second) if order == "day first" else (second, first)
         return _with_year(typed[3], month, day, reading)
-    if (typed := _WORDS.fullmatch(text)) and typed[2] in _MONTHS:
-        return _with_year(typed[3], _MONTHS[typed[2]], int(typed[1]), reading)
-    if (typed := _WORDS_US.fullmatch(text)) and typed[1] in _MONTHS:
-        return _with_year(typed[3], _MONTHS[typed[1]], int(typed[2]), reading)
+    if (typed := _WORDS.fullmatch(text)) and typed[2] in MONTHS:
+        return _with_year(typed[3], MONTHS[typed[2]], int(typed[1]), reading)
+    if (typed := _WORDS_US.fullmatch(text)) and typed[1] in MONTHS:
+        return _with_year(typed[3], MONTHS[typed[1]], int(typed[2]), reading)
     return NOT_A_DATE
 
 

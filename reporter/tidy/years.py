@@ -43,7 +43,7 @@ def _slips(days: Days, season: tuple[dt.date | None, dt.date | None]) -> Iterato
         while below < len(days) and _passed_by(days[below], before):
             below += 1
         after = days[below] if below < len(days) else None
-        meant = _next_year(day)
+        meant = next_year(day)
         if after and meant - _NEAR <= after <= meant + _NEAR:
             yield index, f"{before:%Y-%m-%d}", f" and those below {after:%Y-%m-%d}"
         elif after is None and _only_so_in_season(day, meant, season):
@@ -59,17 +59,18 @@ def _passed_by(day: dt.date | None, before: dt.date) -> bool:
 def _follows_a_year_later(day: dt.date, before: dt.date) -> bool:
     """Whether a date lies long before the one above it, and the same date a year later just behind that."""
     early = day.month <= _LAST_MONTH_OF_HABIT and before - day > _APART
-    return early and dt.timedelta(0) <= _next_year(day) - before <= _NEAR
+    return early and dt.timedelta(0) <= next_year(day) - before <= _NEAR
 
 
-def _next_year(day: dt.date) -> dt.date:
+def next_year(day: dt.date) -> dt.date:
+    """Return the same day a year later, 28 February for a leap day."""
     leap_day = (day.month, day.day) == (2, 29)
     return dt.date(day.year + 1, day.month, 28 if leap_day else day.day)
 
 
 def _may_be_inside(day: dt.date, season: tuple[dt.date | None, dt.date | None]) -> bool:
     first, last = season
-    return any((first or each) <= each <= (last or each) for each in (day, _next_year(day)))
+    return any((first or each) <= each <= (last or each) for each in (day, next_year(day)))
 
 
 def _only_so_in_season(day: dt.date, meant: dt.date, season: tuple[dt.date | None, dt.date | None]) -> bool:

@@ -62,6 +62,25 @@ def test_papers_named_alike_but_for_their_year_renew_each_other(read: Read) -> N
     assert "other days: 1, the first T-002" in gap.text
 
 
+def test_day_between_two_papers_alike_is_met_within_a_trip_over_several_days(read: Read) -> None:
+    # The trip lasts from 12 to 15 September; on the 14th the old card is out and the new one not begun.
+    cards = [card(None, SEPTEMBER + DAY, "CPR 2025"), card(SEPTEMBER + 3 * DAY, None, "CPR 2026")]
+    problems = said(read, *cards, G1="End date", G4=SEPTEMBER + 3 * DAY)
+    (gap,) = [problem for problem in problems if problem.sheet == "Documents"]
+    assert "the first T-003 on 2026-09-14" in gap.text
+    whole = [card(None, SEPTEMBER + DAY, "CPR 2025"), card(SEPTEMBER + 2 * DAY, None, "CPR 2026")]
+    problems = said(read, *whole, G1="End date", G4=SEPTEMBER + 3 * DAY)
+    assert not [problem for problem in problems if problem.sheet == "Documents"]
+
+
+def test_paper_without_a_kind_is_a_permit_where_trips_name_it_so(read: Read) -> None:
+    paper = ["Lake permit", None, None, None, None, APRIL]
+    (every,) = said(read, paper)
+    assert "other days: 2, the first T-002" in every.text
+    (one,) = said(read, paper, G1="Permit", G4="lake permit")
+    assert "other days: 1, the first T-003" in one.text
+
+
 def test_other_paper_of_the_same_kind_does_not_stand_in(read: Read) -> None:
     assert len(said(read, card(None, JULY, "CPR card"), card(None, None, "First aid card"))) == 1
 

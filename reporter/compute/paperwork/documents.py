@@ -1,0 +1,70 @@
+"""Papers: valid on the days of trips, and what runs out when."""
+
+import datetime as dt
+from collections.abc import Sequence
+
+import pandas as pd
+
+from reporter.compute.paperwork.papers import log_papers, paper_trips
+from reporter.compute.paperwork.typed import sheet_rows
+from reporter.tidy.paper_rules import Paper, renewals, trips_outside
+from reporter.tidy.season import TidyLog
+from reporter.tidy.settings import Settings
+from reporter.tidy.years import next_year
+
+NO_END, RENEWED, RAN_OUT = "no end written", "renewed", "ran out"
+BEFORE_NEXT, DURING_NEXT, LASTS = "runs out before next season", "runs out during next season", "lasts"
+NOT_CHECKED = "not checked"
+_A_DAY = dt.timedelta(days=1)
+
+
+def document_table(log: TidyLog, trips: pd.DataFrame) -> pd.DataFrame:
+    """Return one row a paper of Documents, the first to run out first.
+
+    row, (worksheet,) document, kind, number, holder, valid_from, valid_to; trips: guided trips that need it
+    or one alike; trips_outside: of them those with a day on which neither is valid (both ends count), trip
+    and day of the first; state: what becomes of it after the as-of date (else the season's last day) and in
+    next season, which is First day to Last day a year on; see the names above. Papers that differ in their
+    numbers only renew each other. trips: as from `filing_trips`.
+    """
+    papers, needing = log_papers(log), paper_trips(trips, log)
+    outside = trips_outside(papers, needing)
+    first = {index: min(found, key=lambda each: each[1]) for index, found in outside.items()}
+    states = _states(papers, log.settings)
+    at = [paper.index for paper in papers]
+    keys = ["row", "worksheet", "document", "kind", "number", "holder", "valid_from", "valid_to"]
+    documents = sheet_rows(log, "documents")
+    made = documents[[key for key in keys if key in documents]].iloc[at].reset_index(drop=True)
+    made = made.assign(
+        trips=[sum(paper.concerns(trip.keys) for trip in needing) for paper in papers],
+        trips_outside=[len(outside.get(index, ())) for index in at],
+        trip=[first[index][0].number if index in first else "" for index in at],
+        day=pd.Series([first[index][1] if index in first else None for index in at], dtype="datetime64[s]"),
+        state=[states[index] for index in at],
+    )
+    return made.sort_values("valid_to", kind="stable", na_position="last", ignore_index=True)
+
+
+def _states(papers: Sequence[Paper], settings: Settings) -> dict[int, str]:
+    """Return index of a paper -> what becomes of it."""
+    as_of = settings["as_of"] or settings["last_day"]
+    return {
+        paper.index: _state(paper, alike, as_of, settings) for alike in renewals(papers) for paper in alike
+    }
+
+
+def _state(paper: Paper, alike: Sequence[Paper], as_of: dt.date | None, settings: Settings) -> str:
+    if paper.last is None:
+        return NO_END
+    if any(other.covers(paper.last + _A_DAY) for other in alike):
+        return RENEWED
+    if as_of is None:
+        return NOT_CHECKED
+    if paper.last < as_of:
+        return RAN_OUT
+    first, last = settings.season_days
+    if first is None or last is None:
+        return NOT_CHECKED
+    if paper.last < next_year(first):
+        return BEFORE_NEXT
+    return DURING_NEXT if paper.last < next_year(last) else LASTS
