@@ -19,6 +19,7 @@ from reporter.compute.fronts.of_trips import with_front_days
 from reporter.compute.fronts.rates import day_group
 from reporter.compute.glance import trip_rates
 from reporter.compute.hunches.read import Hunch, read_hunches
+from reporter.compute.keep_rules.read import ReadKeepRules, read_keep_rules
 from reporter.compute.placing import place_fish
 from reporter.compute.rates import season_spread
 from reporter.compute.readings import reading_table
@@ -44,12 +45,12 @@ class Season:
 
     layout_file: file name of the layout through which the log was read, where it has one of its own. trips,
     stints, pairs (trip-techniques), fish: see their modules. techniques: technique_no, technique, style.
-    pairs also say how many of their fish have a length and are big. hunches: those that can be read. skills:
-    client -> skill, where Clients gives it. readings: see `reporter.compute.readings`. fronts: which days lay
-    behind a front; weather_files: the hourly files read for it. identity: reason ("" for in the rates) and
-    fish. surplus: fish tallied beyond the rows of Catch. problems: in the log's order; fixes: the same in the
-    order of what mending wins back, with the rows won. from_above: rows of Effort and Catch that took their
-    trip from the row above. typed: sheet key -> sheet as it stands in the log.
+    pairs also say how many of their fish have a length and are big. hunches, keep_rules: those that can be
+    read. skills: client -> skill, where Clients gives it. readings: see `reporter.compute.readings`. fronts:
+    which days lay behind a front; weather_files: the hourly files read for it. identity: reason ("" for in
+    the rates) and fish. surplus: fish tallied beyond the rows of Catch. problems: in the log's order; fixes:
+    the same in the order of what mending wins back, with the rows won. from_above: rows of Effort and Catch
+    that took their trip from the row above. typed: sheet key -> sheet as it stands in the log.
     """
 
     name: str
@@ -65,6 +66,7 @@ class Season:
     waters: list[str]
     spread: Spread
     hunches: tuple[Hunch, ...]
+    keep_rules: ReadKeepRules
     skills: dict[str, str]
     readings: pd.DataFrame
     fronts: FrontDays
@@ -96,9 +98,11 @@ def compute_season(log: TidyLog, weather: HourlyFiles = NO_FILES) -> Season:
     placed, stint_problems = place_fish(stints, fish, pairs.table)
     waters = _waters(log, trips)
     hunches = read_hunches(log, log.settings.system or "us", waters, techniques["technique"].tolist())
+    keep_rules = read_keep_rules(log, waters)
     found = [
         *log.problems,
         *hunches.problems,
+        *keep_rules.problems,
         *weather.problems,
         *check_weather(
             weather.stations,
@@ -130,6 +134,7 @@ def compute_season(log: TidyLog, weather: HourlyFiles = NO_FILES) -> Season:
         waters=waters,
         spread=season_spread(table),
         hunches=hunches.hunches,
+        keep_rules=keep_rules,
         skills=_skills(log),
         readings=readings,
         fronts=fronts,
@@ -137,7 +142,14 @@ def compute_season(log: TidyLog, weather: HourlyFiles = NO_FILES) -> Season:
         identity=fish_identity(fish, pairs),
         surplus=float(pairs.surplus.sum()),
         counts=row_counts(
-            _with_aside(log.fates, {"effort": made.set_aside, "hunches": [p.row for p in hunches.problems]}),
+            _with_aside(
+                log.fates,
+                {
+                    "effort": made.set_aside,
+                    "hunches": [p.row for p in hunches.problems],
+                    "keep_rules": keep_rules.set_aside,
+                },
+            ),
             log.worksheets,
         ),
         problems=problems,

@@ -50,7 +50,7 @@ def check_sheets(
         extra |= _linked(sheets, settings, context)
     for key in ("weather", "reports", "fees", "keep_rules", "hunches"):
         if key in sheets:
-            require(sheets[key])
+            require(sheets[key], whole="keep_rule_unread" if key == "keep_rules" else "")
     if "weather" in sheets:
         _one_row_a_day(sheets["weather"])
     for tidy in sheets.values():

@@ -9,23 +9,27 @@ from reporter.tidy.words import NotRead
 Excused = Callable[[int, str], bool]
 Instead = Callable[[str], str]
 
+_UNREAD = "required_unread"
+
 
 def require(
     tidy: TidySheet,
     excused: Excused = lambda _index, _key: False,
     instead: Instead = lambda _key: "",
+    whole: str = "",
 ) -> None:
     """Take out every row that lacks a needed cell, and say every cell that is not used.
 
     excused: whether a row (index) may do without a column (key). instead: what an unread optional cell of a
-    column counts as, as ", counted as 1". Columns that the sheet lacks altogether are not asked for here.
+    column counts as, as ", counted as 1". whole: the finding by which any unread cell takes its row, where
+    a row means something else without it. Columns that the sheet lacks altogether are not asked for here.
     """
     grouped = {key for group in tidy.sheet.one_of for key in group}
     for column in tidy.sheet.columns:
         needed = bool(column.required) and _is_there(tidy, column)
         for index, why in sorted(tidy.unread.get(column.key, {}).items()):
-            if needed and not excused(index, column.key):
-                _take_out(tidy, index, column.key, why)
+            if whole or (needed and not excused(index, column.key)):
+                _take_out(tidy, index, column.key, why, whole or _UNREAD)
             elif column.key not in grouped or _group_filled(tidy, index):
                 _leave_out(tidy, index, column.key, why, instead(column.key))
         if needed and not column.blank_is_above:
@@ -39,11 +43,11 @@ def _is_there(tidy: TidySheet, column: Column) -> bool:
     return column.key in tidy.rows.cells or any(v is not None for v in tidy.columns[column.key])
 
 
-def _take_out(tidy: TidySheet, index: int, key: str, why: NotRead) -> None:
+def _take_out(tidy: TidySheet, index: int, key: str, why: NotRead, code: str = _UNREAD) -> None:
     if tidy.used[index] and why.said:
         tidy.used[index] = False
     elif tidy.used[index]:
-        tidy.set_aside("required_unread", index, key, why=why.why, remedy=why.remedy)
+        tidy.set_aside(code, index, key, why=why.why, remedy=why.remedy)
 
 
 def _leave_out(tidy: TidySheet, index: int, key: str, why: NotRead, instead: str) -> None:

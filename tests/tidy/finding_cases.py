@@ -257,6 +257,20 @@ ROWS = (
         },
         ("Hunches", 3, "hunch_unread"),
     ),
+    aside(
+        "keep_rule_unread",
+        {
+            "Keep rules": [
+                ["Rule", "Water", "Species", "From", "To", "Action", "Daily limit"],
+                ["R1", "*", "black bass", None, None, "LIMIT", 5],
+                ["R2", "Lake Ardne", "LMB", None, None, "LIMIT", 5],
+                ["R3", "*", "bass", None, None, "LIMIT", 5],
+                ["R4", "*", "LMB", "03-01", None, "LIMIT", 5],
+                ["R5", "*", "LMB", None, None, "LIMIT", "five"],
+            ]
+        },
+        *(("Keep rules", row, "keep_rule_unread") for row in (3, 4, 5, 6)),
+    ),
     aside("setting_twice", {"Season": row(7, "Units", "metric")}, ("Season", 7, "setting_twice")),
 )
 

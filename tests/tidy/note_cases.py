@@ -147,4 +147,17 @@ NOTES = (
         {"Weather": [["Date", "Sky"], ["13/07/2026", "clear"], ["03/07/2026", "rain"]]},
         ("Weather", 2, "date_order_found"),
     ),
+    note(
+        "keep_rules_clash",
+        {
+            "Keep rules": [
+                ["Rule", "Water", "Species", "Action", "Min (in)", "Daily limit"],
+                ["R1", "*", "LMB;SMB", "LIMIT", 14, None],
+                ["R2", "*", "LMB", "LIMIT", 15, 3],
+                ["R3", "Lake Arden", "LMB", "LIMIT", 16, None],
+            ]
+        },
+        ("Keep rules", 2, "keep_rules_clash"),
+        ("Keep rules", 3, "keep_rules_clash"),
+    ),
 )

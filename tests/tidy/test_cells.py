@@ -161,11 +161,11 @@ def test_date_of_two_readings_where_none_is_needed_is_left_out_alone(read: Read)
         ("5-1", None),
         ("02-end", None),
         ("2-29", None),
-        ("02-30", "cell_unread"),
-        ("13-01", "cell_unread"),
-        ("፩-05", "cell_unread"),
-        ("9" * 5000, "cell_unread"),
-        ("May 1", "cell_unread"),
+        ("02-30", "keep_rule_unread"),
+        ("13-01", "keep_rule_unread"),
+        ("፩-05", "keep_rule_unread"),
+        ("9" * 5000, "keep_rule_unread"),
+        ("May 1", "keep_rule_unread"),
     ],
 )
 def test_day_of_a_rule_is_month_and_day(typed: str, code: str | None, tidied: Tidy) -> None:

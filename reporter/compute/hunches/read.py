@@ -6,6 +6,7 @@ from typing import Any
 
 from reporter.compute.hunches.side import Side, overlap, read_side
 from reporter.compute.records import records
+from reporter.compute.spellings import spellings
 from reporter.schema.log import BY_KEY, folded
 from reporter.schema.phrases import Phrase, phrases, read_phrase
 from reporter.schema.problems import Problem, problem
@@ -85,8 +86,8 @@ def read_hunches(
         return ReadHunches((), [])
     known = _Known(
         system,
-        _spellings(log, "waters", "water", waters),
-        _spellings(log, "techniques", "technique", techniques),
+        spellings(log, "waters", "water", waters),
+        spellings(log, "techniques", "technique", techniques),
         log.settings["big_fish_mm"] is not None,
     )
     made = [_read(row, known) for row in records(table[table["used"]])]
@@ -94,16 +95,6 @@ def read_hunches(
         tuple(hunch for hunch in made if isinstance(hunch, Hunch)),
         [found for found in made if isinstance(found, Problem)],
     )
-
-
-def _spellings(log: TidyLog, sheet: str, column: str, names: Sequence[str]) -> dict[str, str]:
-    """Return every spelling of names, folded: what they are also called, then themselves."""
-    listed = log.tables.get(sheet)
-    others: dict[str, str] = {}
-    if listed is not None:
-        for row in records(listed.loc[listed["used"], [column, "also_called"]]):
-            others |= {folded(other): row[column] for other in row["also_called"]}
-    return others | {folded(name): name for name in names}
 
 
 def _read(row: dict[str, Any], known: _Known) -> Hunch | Problem:

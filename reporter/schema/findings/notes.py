@@ -311,4 +311,12 @@ NOTES: tuple[Finding, ...] = (
         "'{value}' shows the {order}, so {count} dates that could have two meanings were read so.",
         "Set Date order on Season to be sure.",
     ),
+    Finding(
+        "keep_rules_clash",
+        "note",
+        "Keep rules that contradict each other",
+        "{first} (row {number}) and {second} differ in {what} for {species} on the same days."
+        " Such fish: cannot check.",
+        "Mend one of them, or its dates.",
+    ),
 )

@@ -179,4 +179,11 @@ ROWS: tuple[Finding, ...] = (
         "'{value}' {why}. Hunch not tested.",
         "{remedy}",
     ),
+    Finding(
+        "keep_rule_unread",
+        "set aside",
+        "A keep rule that cannot be read",
+        "'{value}' {why}. Rule not applied; its fish: cannot check.",
+        "{remedy}",
+    ),
 )

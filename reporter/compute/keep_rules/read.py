@@ -1,0 +1,197 @@
+"""The rows of Keep rules: rules, rows that cannot be read, and rules that contradict each other."""
+
+import math
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from reporter.compute.keep_rules.clash import Clash, find_clashes
+from reporter.compute.keep_rules.rule import CLOSED, EVERYWHERE, KEEPFIRST, LIMIT, RELEASE, KeepRule, Scope
+from reporter.compute.records import records
+from reporter.compute.spellings import spellings
+from reporter.schema.log import BY_KEY, folded
+from reporter.schema.problems import Problem, problem
+from reporter.schema.species_groups import with_members
+from reporter.tidy.near import nearest
+from reporter.tidy.season import TidyLog
+from reporter.tidy.species import find_species
+from reporter.tidy.words import NotRead
+
+_SHEET = BY_KEY["keep_rules"]
+_LENGTHS = ("min_mm", "max_mm", "slot_from_mm", "slot_to_mm", "over_length_mm")
+_LIMITS = ("daily_limit", "over_count", "possession")
+_TOGETHER = (("slot_from_mm", "slot_to_mm"), ("over_length_mm", "over_count"), ("from", "to"))
+_ORDERED = (("min_mm", "max_mm"), ("slot_from_mm", "slot_to_mm"))
+
+Row = dict[str, Any]
+
+
+@dataclass(frozen=True, slots=True)
+class ReadKeepRules:
+    """The keep rules of a log.
+
+    rules: those that can be read. unread: of what the others speak, as far as that can be read. clashes:
+    pairs of rules that contradict each other. problems: what was found. noted: rule -> its Notes, which
+    nothing checks. culls: rules that speak of culling.
+    """
+
+    rules: tuple[KeepRule, ...]
+    unread: tuple[Scope, ...]
+    clashes: tuple[Clash, ...]
+    problems: list[Problem]
+    noted: tuple[tuple[str, str], ...]
+    culls: tuple[tuple[str, str], ...]
+
+    @property
+    def set_aside(self) -> list[int]:
+        """Rows that are set aside because they cannot be read."""
+        return [found.row for found in self.problems if found.effect == "set aside"]
+
+
+def read_keep_rules(log: TidyLog, waters: Sequence[str]) -> ReadKeepRules:
+    """Read the sheet Keep rules; waters: all that the log knows by name."""
+    table = log.tables.get("keep_rules")
+    if table is None or table.empty:
+        return ReadKeepRules((), (), (), [], (), ())
+    names, bass = spellings(log, "waters", "water", waters), log.settings.bare_bass
+    rules, unread, problems = [], [], []
+    rows = records(table)
+    for row in rows:
+        water, species = _water(row["water"], names), _species(row["species"], bass)
+        scope = _scope(row, water, species)
+        bad = _wrong(row, water, species) if row["used"] else None
+        if bad:
+            problems.append(_problem(row, *bad))
+        if bad or not row["used"]:
+            unread.append(scope)
+        else:
+            rules.append(_rule(row, scope))
+    clashes = find_clashes(rules)
+    used = [row for row in rows if row["used"]]
+    return ReadKeepRules(
+        tuple(rules),
+        tuple(unread),
+        clashes,
+        [*problems, *(clash.problem for clash in clashes)],
+        tuple((row["rule"], row["notes"]) for row in used if row["notes"]),
+        tuple((row["rule"], row["cull_allowed"]) for row in used if row["cull_allowed"]),
+    )
+
+
+def _water(typed: str, names: Mapping[str, str]) -> str | NotRead:
+    if typed.strip() == EVERYWHERE:
+        return EVERYWHERE
+    if not typed:
+        return NotRead("has no Water", "Write * for everywhere, or a water's name.")
+    found = names.get(folded(typed))
+    if found is not None:
+        return found
+    near = nearest(typed, list(dict.fromkeys(names.values())))
+    remedy = f"Did you mean '{near[:30]}'?" if near else "Write it as on Waters, or * for everywhere."
+    return NotRead("is no water of this log", remedy)
+
+
+def _species(typed: str, bare_bass: str | None) -> frozenset[str] | NotRead:
+    if not typed:
+        return NotRead("has no Species", "Write them with ; between, as LMB;SMB.")
+    codes: set[str] = set()
+    for word in filter(str.strip, typed.split(";")):
+        found = find_species(word, bare_bass)
+        if isinstance(found, NotRead):
+            return found
+        codes |= with_members(found.code)
+    return frozenset(codes)
+
+
+def _scope(row: Row, water: str | NotRead, species: frozenset[str] | NotRead) -> Scope:
+    return Scope(
+        row=row["row"],
+        name=row["rule"],
+        edition=None if math.isnan(row["edition"]) else int(row["edition"]),
+        jurisdiction=folded(row["jurisdiction"]),
+        water=None if isinstance(water, NotRead) else water,
+        species=None if isinstance(species, NotRead) else species,
+        dates=(row["from"], row["to"]) if row["from"] and row["to"] else None,
+    )
+
+
+def _wrong(row: Row, water: str | NotRead, species: frozenset[str] | NotRead) -> tuple[str, NotRead] | None:
+    """Return the column of what cannot be read of a row, and why; None where all can."""
+    if isinstance(water, NotRead):
+        return "water", water
+    if isinstance(species, NotRead):
+        return "species", species
+    if not row["action"]:
+        return "action", NotRead("has no Action", "Write LIMIT, RELEASE, CLOSED or KEEPFIRST.")
+    return _half(row) or _reversed(row) or _of_other_action(row)
+
+
+def _half(row: Row) -> tuple[str, NotRead] | None:
+    for pair in _TOGETHER:
+        first, second = pair if _said(row[pair[0]]) else pair[::-1]
+        if _said(row[first]) and not _said(row[second]):
+            lacking = _SHEET.column(second).heading
+            return second, NotRead(f"has {_SHEET.column(first).heading} but no {lacking}", "Write both.")
+    return None
+
+
+def _reversed(row: Row) -> tuple[str, NotRead] | None:
+    for low, high in _ORDERED:
+        if row[low] > row[high]:
+            above = f"has {_SHEET.column(low).heading} above {_SHEET.column(high).heading}"
+            return low, NotRead(above, "Mend one of them; a slot that is protected is Slot from and Slot to.")
+    return None
+
+
+def _of_other_action(row: Row) -> tuple[str, NotRead] | None:
+    action = row["action"]
+    lengths = [key for key in _LENGTHS if _said(row[key])]
+    limits = [key for key in _LIMITS if _said(row[key])]
+    if action == LIMIT and not (lengths or limits):
+        return "action", NotRead("is LIMIT without a number", "Write a length or a limit.")
+    if action == KEEPFIRST and not row["daily_limit"] > 0:
+        return "daily_limit", NotRead("is KEEPFIRST without a Daily limit", "Write how many to keep first.")
+    if action in (RELEASE, CLOSED):
+        lengths += [key for key in limits if row[key] > 0]
+    if action != LIMIT and lengths:
+        heading = _SHEET.column(lengths[0]).heading
+        return lengths[0], NotRead(f"is {action} with {heading}", "Write LIMIT, or leave the number out.")
+    return None
+
+
+def _said(value: str | float) -> bool:
+    return value != "" if isinstance(value, str) else not math.isnan(value)
+
+
+def _rule(row: Row, scope: Scope) -> KeepRule:
+    return KeepRule(
+        scope=scope,
+        action=row["action"],
+        min_mm=row["min_mm"],
+        max_mm=row["max_mm"],
+        slot_mm=(row["slot_from_mm"], row["slot_to_mm"]),
+        slot_ends=row["slot_ends"],
+        daily_limit=row["daily_limit"],
+        over_mm=row["over_length_mm"],
+        over_count=row["over_count"],
+        possession=row["possession"],
+        everywhere=row["everywhere"] == "Y",
+        who=row["who"],
+        fork_length=row["measure"] == "FL",
+        guides_fish_count=row["guides_fish_count"] == "Y",
+    )
+
+
+def _problem(row: Row, key: str, why: NotRead) -> Problem:
+    """Return the finding; a cell that holds words is named by them, any other lack by the rule."""
+    typed = row[key] if key in ("water", "species") else ""
+    return problem(
+        "keep_rule_unread",
+        _SHEET.name,
+        row=row["row"],
+        heading=_SHEET.column(key).heading,
+        value=typed or row["rule"],
+        column=key,
+        why=why.why,
+        remedy=why.remedy,
+    )
