@@ -1,8 +1,8 @@
 """The terms of an archive against the standard's own list of terms.
 
 Source: TDWG, Darwin Core, as kept in the repository tdwg/dwc: build/event_core_list.csv and
-build/occurrence_core_list.csv at 841e243, build/extended_mof_list.csv at db0a54b, each of which gives terms by
-class and identifier; taxonRemarks and the classes themselves from dist/all_dwc_vertical.csv and
+build/occurrence_core_list.csv at 841e243, build/extended_mof_list.csv at db0a54b, each of which gives terms
+by class and identifier; taxonRemarks and the classes themselves from dist/all_dwc_vertical.csv and
 vocabulary/term_versions.csv there. The class of the measurements is not the standard's own but that of the
 Ocean Biodiversity Information System; from memory of its manual, and confirmed in public archives.
 """
