@@ -86,15 +86,15 @@ def _told_of(data: OpenData) -> str:
 
 def _missing(data: OpenData) -> list[str]:
     """Return what the tables do not hold and the log does, or should."""
-    beyond = (
-        f"{data.beyond} more fish were landed whose species was not written down; they stand with their "
+    surplus = (
+        f"{data.surplus} more fish were landed whose species was not written down; they stand with their "
         "trips as a measurement."
     )
     aside = (
         f"Set aside when the log was read, and not in these data: {data.trips_aside} rows of trips, "
         f"{data.catch_aside} rows of catch."
     )
-    parts = ((beyond, data.beyond), (aside, data.trips_aside + data.catch_aside))
+    parts = ((surplus, data.surplus), (aside, data.trips_aside + data.catch_aside))
     return [text for text, count in parts if count]
 
 

@@ -11,9 +11,9 @@ from reporter.compute.open_data.identifiers import author_of, identifier, trip_k
 from reporter.compute.open_data.measurements import make_measurements
 from reporter.compute.open_data.occurrences import caught_rows, make_occurrences
 from reporter.compute.open_data.places import PUBLIC, water_places
-from reporter.compute.open_data.remarks import fish_beyond_rows, remarks_of
+from reporter.compute.open_data.remarks import remarks_of, surplus_by_trip
 from reporter.compute.open_data.species import common_name, counted_codes
-from reporter.compute.open_data.told import catch_aside, told_trips, trips_aside
+from reporter.compute.open_data.trips import catch_aside, guided_trips, trips_aside
 from reporter.compute.season import Season
 from reporter.tidy.season import TidyLog
 
@@ -27,8 +27,9 @@ class OpenData:
     gives nobody and no water away. creator: the guide's name as Season has it, "" where blank. first, last:
     first and last day of its trips, None without a trip. as_of: the day the log was made up to, where known.
     waters, named: how many waters were fished, how many of them are named. regions, counties: where.
-    counted: the species that every trip's fish are told of, "" for all. beyond: fish tallied that stand on no
-    row. trips_aside, catch_aside: rows of Trips and Catch that could not be read and may belong to it.
+    counted: the species whose fish were to be written down on every trip, "" for all. surplus: fish tallied
+    that stand on no row. trips_aside, catch_aside: rows of Trips and Catch that are set aside and may be of
+    these trips.
     """
 
     events: pd.DataFrame
@@ -45,7 +46,7 @@ class OpenData:
     regions: tuple[str, ...]
     counties: tuple[str, ...]
     counted: str
-    beyond: int
+    surplus: int
     trips_aside: int
     catch_aside: int
 
@@ -63,16 +64,16 @@ def open_data(
     first, last: only trips that start from and to these days, both included; None leaves that end open.
     """
     context = make_context([log])
-    trips = told_trips(season, log, first, last)
+    trips = guided_trips(season, log, first, last)
     keys = trip_keys(season, trips)
     places = water_places(context, log, trips["water"])
     caught = caught_rows(season, log, keys)
-    beyond = fish_beyond_rows(season, trips)
+    surplus = surplus_by_trip(season, trips)
     fished = places.groupby(trips["water"])["waterBody"].first()
     return OpenData(
         events=make_events(season, trips, keys, places, remarks_of(season, log, trips)),
         occurrences=make_occurrences(season, log, trips, keys, caught),
-        measurements=make_measurements(season, keys, caught, beyond),
+        measurements=make_measurements(season, keys, caught, surplus),
         key=identifier("archive", author_of(season), *(str(day or "") for day in (first, last))),
         title=_title(season, context),
         creator=season.settings["guide"] or "",
@@ -84,7 +85,7 @@ def open_data(
         regions=_words(places["stateProvince"]),
         counties=_words(places["county"]),
         counted=", ".join(map(common_name, counted_codes(season.settings))),
-        beyond=int(beyond.sum()),
+        surplus=int(surplus.sum()),
         trips_aside=trips_aside(log, first, last),
         catch_aside=catch_aside(log, trips),
     )

@@ -36,15 +36,15 @@ def trip_keys(season: Season, trips: pd.DataFrame) -> dict[int, Key]:
     return {number: (author, year, trip.casefold()) for number, year, trip in rows}
 
 
-def places_on_trip(season: Season, log: TidyLog) -> np.ndarray:
+def orders_on_trip(season: Season, log: TidyLog) -> np.ndarray:
     """Return, for each row of the season's fish, which row of its trip's catch it is, from 1.
 
     Rows that are set aside count too: mended, they move no other row's identifier.
     """
     catch = log.tables["catch"]
-    place = catch.groupby("trip_no").cumcount() + 1
+    order = catch.groupby("trip_no").cumcount() + 1
     kept = catch["used"] & catch["trip_no"].isin(season.trips["trip_no"])
-    places = place[kept].to_numpy()
-    if len(places) != len(season.fish):
-        raise AssertionError(f"{len(season.fish)} rows of fish, {len(places)} used rows of Catch")
-    return places
+    orders = order[kept].to_numpy()
+    if len(orders) != len(season.fish):
+        raise AssertionError(f"{len(season.fish)} rows of fish, {len(orders)} used rows of Catch")
+    return orders

@@ -20,15 +20,15 @@ _READING_DECIMALS = 1  # thermometers and guesses of wind bear no more
 
 
 def make_measurements(
-    season: Season, keys: dict[int, Key], caught: pd.DataFrame, beyond: pd.Series
+    season: Season, keys: dict[int, Key], caught: pd.DataFrame, surplus: pd.Series
 ) -> pd.DataFrame:
     """Return the measurements, columns as MEASUREMENTS: of fish by kind, then of trips by kind.
 
-    caught: rows of Catch with their occurrenceID. beyond: trip_no -> fish that stand on no row. Lengths are
+    caught: rows of Catch with their occurrenceID. surplus: trip_no -> fish that stand on no row. Lengths are
     whole mm, weights whole g.
     """
     fish = [*(_of_fish(caught, *kind) for kind in _OF_FISH), _fates(caught)]
-    parts = [*fish, _beyond(keys, beyond[beyond > 0]), *_readings(season, keys)]
+    parts = [*fish, _surplus(keys, surplus[surplus > 0]), *_readings(season, keys)]
     table = pd.concat(parts, ignore_index=True)
     events = {number: identifier("event", *key) for number, key in keys.items()}
     made = table.assign(
@@ -67,7 +67,7 @@ def _fates(caught: pd.DataFrame) -> pd.DataFrame:
     )
 
 
-def _beyond(keys: dict[int, Key], fish: pd.Series) -> pd.DataFrame:
+def _surplus(keys: dict[int, Key], fish: pd.Series) -> pd.DataFrame:
     rows = fish.rename("fish").rename_axis("trip_no").reset_index()
     return _shaped(
         rows,
@@ -80,10 +80,10 @@ def _beyond(keys: dict[int, Key], fish: pd.Series) -> pd.DataFrame:
 
 def _readings(season: Season, keys: dict[int, Key]) -> list[pd.DataFrame]:
     readings = season.readings[season.readings["trip_no"].isin(keys)]
-    places = (readings.groupby("trip_no").cumcount() + 1).astype(str)
+    orders = (readings.groupby("trip_no").cumcount() + 1).astype(str)
     of = [
-        identifier("reading", *keys[number], place)
-        for number, place in zip(readings["trip_no"], places, strict=True)
+        identifier("reading", *keys[number], order)
+        for number, order in zip(readings["trip_no"], orders, strict=True)
     ]
     timed = readings.assign(of=of, taken=_taken(readings))
     return [_of_trips(timed[timed[column].notna()], column, kind, unit) for column, kind, unit in _READINGS]

@@ -3,7 +3,7 @@
 import pandas as pd
 
 from reporter.compute.open_data.absences import absences
-from reporter.compute.open_data.identifiers import Key, identifier, places_on_trip
+from reporter.compute.open_data.identifiers import Key, identifier, orders_on_trip
 from reporter.compute.open_data.species import common_name
 from reporter.compute.season import Season
 from reporter.schema.darwin_core_tables import OCCURRENCES
@@ -15,11 +15,11 @@ _COLUMNS = [field.name for field in OCCURRENCES.fields]
 
 def caught_rows(season: Season, log: TidyLog, keys: dict[int, Key]) -> pd.DataFrame:
     """Return the season's rows with fish on the trips of `keys`, with their occurrenceID."""
-    fish = season.fish.assign(place=places_on_trip(season, log))
+    fish = season.fish.assign(order=orders_on_trip(season, log))
     told = fish[fish["trip_no"].isin(keys) & (fish["fish"] > 0)].sort_values("trip_no", kind="stable")
-    rows = zip(told["trip_no"], told["place"], strict=True)
+    rows = zip(told["trip_no"], told["order"], strict=True)
     return told.assign(
-        occurrenceID=[identifier("occurrence", *keys[number], str(place)) for number, place in rows]
+        occurrenceID=[identifier("occurrence", *keys[number], str(order)) for number, order in rows]
     ).reset_index(drop=True)
 
 

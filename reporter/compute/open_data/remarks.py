@@ -14,7 +14,7 @@ GUIDE_FISHED = "The guide fished too and counts as an angler."
 def remarks_of(season: Season, log: TidyLog, trips: pd.DataFrame) -> list[str]:
     """Return the remarks on each trip, "" where there is nothing to say."""
     aside = _aside(log, trips)
-    beyond = fish_beyond_rows(season, trips)
+    surplus = surplus_by_trip(season, trips)
     none = none_caught(season, log, trips)
     which = "fish" if season.settings.counted is None else "fish of the species counted"
     parts = (
@@ -23,22 +23,22 @@ def remarks_of(season: Season, log: TidyLog, trips: pd.DataFrame) -> list[str]:
             f"{rows} of its rows of catch could not be read: its fish are incomplete." if rows else ""
             for rows in aside
         ],
-        [_beyond(fish) if fish else "" for fish in beyond],
+        [_surplus(fish) if fish else "" for fish in surplus],
         np.where(none, f"The log says that no {which} was caught.", ""),
         np.where(trips["guide_fished"], GUIDE_FISHED, ""),
     )
     return [" ".join(part for part in row if part) for row in zip(*parts, strict=True)]
 
 
-def fish_beyond_rows(season: Season, trips: pd.DataFrame) -> pd.Series:
+def surplus_by_trip(season: Season, trips: pd.DataFrame) -> pd.Series:
     """Return trip_no -> fish that were tallied and stand on no row of Catch, species unknown."""
     counted = season.fish[season.fish["counted"]].groupby("trip_no")["fish"].sum()
     on_rows = trips["trip_no"].map(counted).fillna(0.0)
-    beyond = (trips["fish"] - on_rows).clip(lower=0.0).round().astype(int)
-    return beyond.set_axis(trips["trip_no"])
+    surplus = (trips["fish"] - on_rows).clip(lower=0.0).round().astype(int)
+    return surplus.set_axis(trips["trip_no"])
 
 
-def _beyond(fish: int) -> str:
+def _surplus(fish: int) -> str:
     more = f"{fish} more fish were landed than are" if fish > 1 else "1 more fish was landed than is"
     return f"{more} listed here, species not written down."
 

@@ -133,7 +133,7 @@ def test_fish_tallied_beyond_the_rows_are_told_of_the_trip(write_log: WriteLog) 
     # Tallies of 5 and 2 make 7 of the species counted; 3 stand on rows (the bluegill is another): 4 more.
     changes = one_trip([["largemouth bass", 3], ["bluegill"]], [5, 2])
     data = data_of(write_log(changes))
-    assert data.beyond == 4
+    assert data.surplus == 4
     assert data.events["eventRemarks"].tolist() == [
         "4 more fish were landed than are listed here, species not written down."
     ]

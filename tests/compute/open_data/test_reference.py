@@ -23,7 +23,7 @@ LATIN = {
 
 @dataclass
 class Expected:
-    """What the archive must say: effort and water by event, fish by name, fates, fish beyond rows."""
+    """What the archive must say: effort and water by event, fish by name, fates, surplus."""
 
     efforts: list[str] = field(default_factory=list)
     waters: list[str] = field(default_factory=list)
@@ -31,7 +31,7 @@ class Expected:
     absent: Counter[str] = field(default_factory=Counter)
     fates: Counter[str] = field(default_factory=Counter)
     parents: int = 0
-    beyond: int = 0
+    surplus: int = 0
 
 
 @dataclass
@@ -96,7 +96,7 @@ def trip(rng: Random, number: int, rows: Written, expected: Expected) -> bool:
         expected.fish[LATIN[name]] += count
         expected.fates[str(fate)] += fate is not None
     counted = sum(count for name, count, _ in caught if name in COUNTED)
-    expected.beyond += max(0, (tally or 0) - counted)
+    expected.surplus += max(0, (tally or 0) - counted)
     if tally == 0 and counted == 0 and status is None:
         expected.absent.update(LATIN[name] for name in COUNTED)
     return True
@@ -118,4 +118,4 @@ def test_archive_says_what_plain_arithmetic_says(seed: int, write_log: WriteLog)
     assert Counter(none["scientificName"]) == expected.absent
     fates = data.measurements[data.measurements["measurementType"] == "fate"]
     assert Counter(fates["measurementValue"]) == +expected.fates
-    assert data.beyond == expected.beyond
+    assert data.surplus == expected.surplus

@@ -10,7 +10,7 @@ from reporter.tidy.season import TidyLog
 _KIND = "guided"
 
 
-def told_trips(season: Season, log: TidyLog, first: dt.date | None, last: dt.date | None) -> pd.DataFrame:
+def guided_trips(season: Season, log: TidyLog, first: dt.date | None, last: dt.date | None) -> pd.DataFrame:
     """Return the guided trips fished in a period, with their `outing`; unfinished logs are among them."""
     trips = season.trips
     told = trips[(trips["kind"] == _KIND) & trips["fished"] & _within(trips["date"], first, last)]
