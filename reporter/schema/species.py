@@ -106,3 +106,5 @@ def species_words() -> dict[str, Species]:
 
 
 BY_CODE: dict[str, Species] = {kind.code: kind for kind in SPECIES}
+
+BLACK_BASS_CODES = frozenset(kind.code for kind in SPECIES if kind.black_bass)

@@ -63,11 +63,12 @@ def _write_csv(path: Path, spec: CsvTable, rows: Iterator[tuple[str, ...]]) -> N
 
 
 def _rows(table: pd.DataFrame, spec: CsvTable) -> Iterator[tuple[str, ...]]:
-    columns = [_texts(table[field.name], field) for field in spec.fields]
+    columns = [field_texts(table[field.name], field) for field in spec.fields]
     return zip(*columns, strict=True)
 
 
-def _texts(values: pd.Series, field: CsvField) -> list[str]:
+def field_texts(values: pd.Series, field: CsvField) -> list[str]:
+    """Return the values of a column as they stand in a file; nothing where there is no value."""
     if field.type == "string":
         return [safe_text(value) for value in values]
     if field.type == "boolean":
