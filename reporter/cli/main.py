@@ -17,6 +17,7 @@ COMMANDS: dict[str, tuple[str, str]] = {
     "check": ("reporter.cli.check:check", "Say which rows of a log to mend, and why."),
     "build": ("reporter.cli.build:build", "Write the season report of a log."),
     "clients": ("reporter.cli.clients:clients", "Write each client a copy of his own days."),
+    "filing": ("reporter.cli.filing:filing", "Write pages that support a guide's reports."),
     "adopt": ("reporter.cli.adopt:adopt", "Learn the layout of a log that is not ours."),
     "pick": ("reporter.cli.pick:pick", "Say what worked on days like the one you ask for."),
 }

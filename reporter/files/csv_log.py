@@ -33,8 +33,21 @@ def _is_csv(path: Path, name: str) -> bool:
 
 def holds_tables(folder: Path) -> bool:
     """Whether a folder holds tables that we wrote."""
+    return _package(folder).get(TABLES_MARK) == "tables"
+
+
+def tables_described(folder: Path, name: str) -> bool:
+    """Whether the description of the tables in a folder names a file."""
+    resources = _package(folder).get("resources")
+    return isinstance(resources, list) and any(
+        isinstance(one, dict) and one.get("path") == name for one in resources
+    )
+
+
+def _package(folder: Path) -> dict[str, object]:
+    """Return the description of the tables in a folder; empty where there is none."""
     try:
         package = json.loads((folder / PACKAGE).read_text(encoding="utf-8"))
     except (OSError, ValueError):
-        return False
-    return isinstance(package, dict) and package.get(TABLES_MARK) == "tables"
+        return {}
+    return package if isinstance(package, dict) else {}

@@ -12,7 +12,7 @@ import pandas as pd
 
 from reporter import __version__
 from reporter.files.atomic import replace_file
-from reporter.files.csv_log import PACKAGE, TABLES_MARK, holds_tables, is_csv_log
+from reporter.files.csv_log import PACKAGE, TABLES_MARK, holds_tables, is_csv_log, tables_described
 from reporter.files.errors import CannotWrite
 from reporter.files.folders import make_folder
 from reporter.files.guard import guard_input
@@ -24,15 +24,18 @@ from reporter.write.clean import clean
 _FORMULA_STARTS = ("=", "+", "-", "@", "\uff1d", "\uff0b", "\uff0d", "\uff20", "\t", "\r", "\n")
 
 
-def guard_tables(folder: Path, inputs: Sequence[Path]) -> None:
-    """Raise CannotWrite where the tables would write over a file that is read, or one that is not ours."""
+def guard_tables(folder: Path, inputs: Sequence[Path], specs: Sequence[CsvTable] = TABLES) -> None:
+    """Raise CannotWrite where the tables would write over a file that is read, or one that is not ours.
+
+    Nor do tables of a filing and of a report share a folder: each has a description of its own.
+    """
     if folder.exists() and not folder.is_dir():
         raise CannotWrite(
             f"I cannot write tables into {folder}: it is a file, not a folder; choose another name."
         )
     if is_csv_log(folder):
         raise CannotWrite(f"I cannot write tables into {folder}: it is a log of .csv files; choose another.")
-    names = [PACKAGE, *(f"{table.name}.csv" for table in TABLES)]
+    names = [PACKAGE, *(f"{table.name}.csv" for table in specs)]
     there = [name for name in names if (folder / name).exists()]
     for name in there:
         guard_input(folder / name, inputs)
@@ -41,16 +44,22 @@ def guard_tables(folder: Path, inputs: Sequence[Path]) -> None:
             f"I cannot write tables into {folder}: {there[0]} is there and was not written by reporter; "
             "choose another folder."
         )
+    if there and not tables_described(folder, f"{specs[0].name}.csv"):
+        raise CannotWrite(
+            f"I cannot write tables into {folder}: it holds other tables of reporter's; choose another."
+        )
 
 
-def write_tables(tables: Mapping[str, pd.DataFrame], title: str, folder: Path) -> None:
+def write_tables(
+    tables: Mapping[str, pd.DataFrame], title: str, folder: Path, specs: Sequence[CsvTable] = TABLES
+) -> None:
     """Write the package's description, then each table as UTF-8 CSV; every file whole or not at all.
 
     The description goes first: by it the folder is known as ours, should the rest never be written.
     """
     make_folder(folder)
-    replace_file(folder / PACKAGE, lambda path: _write_package(path, title))
-    for spec in TABLES:
+    replace_file(folder / PACKAGE, lambda path: _write_package(path, title, specs))
+    for spec in specs:
         rows = _rows(tables[spec.name], spec)
         replace_file(folder / f"{spec.name}.csv", partial(_write_csv, spec=spec, rows=rows))
 
@@ -103,14 +112,14 @@ def _is_number(text: str) -> bool:
         return False
 
 
-def _write_package(path: Path, title: str) -> None:
+def _write_package(path: Path, title: str, specs: Sequence[CsvTable]) -> None:
     package = {
         "profile": "tabular-data-package",
         "name": "season-tables",
         "title": clean(title),
         TABLES_MARK: "tables",
         "version": __version__,
-        "resources": [_resource(spec) for spec in TABLES],
+        "resources": [_resource(spec) for spec in specs],
     }
     path.write_text(json.dumps(package, ensure_ascii=False, indent=2) + "\n", encoding="utf-8", newline="\n")
 

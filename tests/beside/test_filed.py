@@ -4,7 +4,8 @@ from pathlib import Path
 
 import pytest
 
-from reporter.beside.filed import Change, Filed, add_filing, amended, filed_path, read_filings
+from reporter.beside.filed import add_filing, filed_path, read_filings
+from reporter.compute.filed import Change, Filed, amended
 from reporter.read.errors import Unreadable
 
 

@@ -1,0 +1,148 @@
+"""`reporter filing`."""
+
+import calendar
+import datetime as dt
+import re
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import click
+
+from reporter.cli import say
+
+if TYPE_CHECKING:
+    from reporter.compute.paperwork.period import Period
+    from reporter.run.filing import FiledPages, FilingJob
+
+_LABEL = 14
+_MOST_CHANGES = 12
+_PATH = click.Path(path_type=Path)
+_MONTH = re.compile(r"(\d{4})-(\d{1,2})")
+
+
+@click.command(epilog="Example: reporter filing 'season 2026.xlsx' --out 'July.xlsx' --month 2026-07")
+@click.argument("log", metavar="LOG", type=_PATH)
+@click.option("--out", required=True, type=_PATH, metavar="FILE", help="The workbook of pages.")
+@click.option("--month", default="", metavar="YYYY-MM", help="Only this month.")
+@click.option("--from", "first", default="", metavar="DAY", help="From this day on, as 2026-07-01.")
+@click.option("--to", "last", default="", metavar="DAY", help="Up to this day, itself included.")
+@click.option("--columns", type=_PATH, metavar="FILE", help="What your agency asks: see templates.")
+@click.option("--tables", type=_PATH, metavar="DIR", help="Write the figures as CSV too.")
+@click.option("--darwin-core", type=_PATH, metavar="DIR", help="Write open data for science too.")
+@click.option("--freeze", is_flag=True, help="Keep beside the log that this was filed today.")
+@click.option("--quiet", is_flag=True, help="Print nothing but failures.")
+def filing(
+    log: Path,
+    out: Path,
+    month: str,
+    first: str,
+    last: str,
+    columns: Path | None,
+    tables: Path | None,
+    darwin_core: Path | None,
+    freeze: bool,
+    quiet: bool,
+) -> None:
+    """Write pages that support a guide's reports: use, effort and harvest, ledger, fees.
+
+    They are prepared from LOG and are no agency's form: its current form and the terms of your own papers
+    come first. Without --month, or --from and --to, they are about the whole log.
+    """
+    from reporter.files.errors import CannotWrite
+    from reporter.read.errors import Unreadable
+    from reporter.run.filing import FilingJob, file_pages
+
+    period = _period(month, first, last)
+    frozen_on = dt.datetime.now().astimezone().date() if freeze else None
+    job = FilingJob(log, out, period, columns, tables, darwin_core, frozen_on)
+    try:
+        done = file_pages(job)
+    except (Unreadable, CannotWrite) as refused:
+        say.failure(str(refused))
+        raise SystemExit(1) from refused
+    if done.filing is None:
+        _say_refused(log, done)
+        raise SystemExit(1)
+    if not quiet:
+        _say(job, done)
+
+
+def _period(month: str, first: str, last: str) -> "Period":
+    from reporter.compute.paperwork.period import Period
+
+    if month:
+        if first or last:
+            raise click.UsageError("Give --month, or --from and --to, not both.")
+        found = _MONTH.fullmatch(month.strip())
+        if not found or not 1 <= int(found[2]) <= 12 or int(found[1]) < 1:
+            raise click.BadParameter(f"'{month}' is no month; write it as 2026-07.", param_hint="'--month'")
+        year, number = int(found[1]), int(found[2])
+        return Period(dt.date(year, number, 1), dt.date(year, number, calendar.monthrange(year, number)[1]))
+    begin, end = _day(first, "--from"), _day(last, "--to")
+    if begin and end and begin > end:
+        raise click.UsageError(f"--from {first} lies behind --to {last}.")
+    return Period(begin, end)
+
+
+def _day(typed: str, option: str) -> dt.date | None:
+    if not typed:
+        return None
+    try:
+        return dt.date.fromisoformat(typed.strip())
+    except ValueError as error:
+        raise click.BadParameter(
+            f"'{typed}' is no day; write it as 2026-07-01.", param_hint=f"'{option}'"
+        ) from error
+
+
+def _say_refused(log: Path, done: "FiledPages") -> None:
+    for why in done.blocked:
+        say.failure(f"No filing from {log.name}: {why}")
+    if not done.blocked:
+        stops = done.reading.stops
+        say.failure(f"No filing from {log.name}: {len(stops)} to mend first.")
+        for stop in stops:
+            say.failure(f"  {stop.message}")
+    say.failure(f"Everything found: reporter check '{log}'")
+
+
+def _say(job: "FilingJob", done: "FiledPages") -> None:
+    from reporter.compute.paperwork.reports import OWED
+    from reporter.compute.records import records
+
+    made = done.filing.made if done.filing else None
+    if made is None:
+        return
+    say.result(job.log.name)
+    for row in records(made.account):
+        more = f", {row['undated']} more without a day" if row["undated"] else ""
+        text = f"{row['read']} read, {row['used']} used, {row['set_aside']} set aside{more}"
+        say.labelled(row["sheet"], text, _LABEL)
+    for row in records(made.owed.table):
+        if row["state"] in OWED:
+            nil = "nil report, " if row["state"] == "nil" else ""
+            say.labelled("owed", f"{row['report']}, {row['name']}: {nil}{row['due_words']}", _LABEL)
+    for words in (f"{row['name']}: {row['words']}" for row in records(made.allowance)):
+        say.labelled("use", words, _LABEL)
+    _say_amended(done)
+    say.labelled("pages", str(job.out), _LABEL)
+    for label, path in (("tables", job.tables), ("open data", job.darwin_core), ("kept in", done.frozen)):
+        if path:
+            say.labelled(label, str(path), _LABEL)
+
+
+def _say_amended(done: "FiledPages") -> None:
+    found = done.amended
+    if found is None:
+        return
+    if not found.changes and not found.totals:
+        say.labelled("as filed", f"on {found.filed_on}: nothing has changed since", _LABEL)
+        return
+    say.labelled(f"AMENDED {found.number}", f"since {found.filed_on}:", _LABEL)
+    for change in found.changes[:_MOST_CHANGES]:
+        what = change.field.replace("_", " ")
+        say.labelled("", f"{change.trip}, {what}: {change.old or 'blank'} -> {change.new or 'blank'}", _LABEL)
+    if len(found.changes) > _MOST_CHANGES:
+        say.labelled("", f"and {len(found.changes) - _MOST_CHANGES} more: see the first page", _LABEL)
+    for name, old, new in found.totals:
+        say.labelled("", f"total {name}: {old or 'blank'} -> {new or 'blank'}", _LABEL)
