@@ -77,8 +77,8 @@ NIL_MONTHS = CsvTable(
         CsvField(
             "state",
             "string",
-            "trips; nil (none, and owed all the same); not owed; not over; not known (Nil months is not read); "
-            "unread (rows not used may lie in it: not to be filed as nil).",
+            "trips; nil (none, and owed all the same); not owed; not over; not known (Nil months is not "
+            "read); unread (rows not used may lie in it: not to be filed as nil).",
         ),
         CsvField("due", "date", "Last day of the period + Due days."),
         CsvField("basis", "string", "What must have happened by then: postmarked, received or submitted."),
