@@ -82,7 +82,11 @@ def _of_pattern(numbered: list[tuple[int, NumberedTrip]], alike: dict[str, str])
     runs: dict[tuple[str, ...], list[tuple[int, NumberedTrip]]] = defaultdict(list)
     for (number, trip), run in zip(ordered, _whose(ordered), strict=True):
         runs[run].append((number, trip))
-    return [_run(run, members, there, alike) for run, members in runs.items()]
+    made = []
+    for run, members in runs.items():
+        made.append(_run(run, members, there, alike))
+        there |= {found[1] for name in made[-1].missing if (found := split_number(name))}  # named once
+    return made
 
 
 def _whose(ordered: list[tuple[int, NumberedTrip]]) -> list[tuple[str, ...]]:

@@ -110,8 +110,8 @@ def _first_of(rows: pd.DataFrame, keys: list[str]) -> pd.DataFrame:
 
 def _new_clients(rows: pd.DataFrame, clients: pd.Series, key: str) -> pd.Series:
     """Return how many clients each row has that no row above with the same key (a day, an outing) has."""
-    each = pd.DataFrame({"client": clients.explode().dropna()})
-    each["key"] = rows[key]
+    named = clients.explode().dropna()
+    each = pd.DataFrame({"client": named, "key": rows.loc[named.index, key]}, index=named.index)
     new = each[~each.duplicated()]
     found = new.groupby(level=0).size()
     return found.reindex(rows.index, fill_value=0).astype(np.float64)
