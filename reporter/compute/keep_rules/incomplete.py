@@ -9,7 +9,7 @@ from reporter.compute.keep_rules.found import Found
 from reporter.compute.trips import NOT_FINISHED
 from reporter.schema.keep_tables import NOT_CHECKED
 from reporter.schema.log import BY_KEY
-from reporter.schema.problems import CELL_CODES, listed_rows
+from reporter.schema.problems import CELL_CODES, Problem, listed_rows
 from reporter.schema.row_codes import row_in_sheet
 from reporter.tidy.season import TidyLog
 
@@ -21,14 +21,13 @@ _DECIDING = ("count", "fate", "measured")
 def incomplete(trips: pd.DataFrame, log: TidyLog) -> Iterator[Found]:
     """Yield each such trip: rows of Catch or deciding cells of them set aside, a log not finished."""
     catch = log.tables["catch"]
-    lost = _said_by_trip(catch[~catch["used"]].assign(what="not used"))
+    lost: defaultdict[int, list[str]] = defaultdict(list)
+    _say(lost, catch[~catch["used"]], "not used")
     for column in _DECIDING:
-        cells = {p.row for p in log.problems if _is_cell(p.sheet, p.code) and p.column == column}
-        rows = catch[catch["used"] & catch["row"].isin(cells)]
-        for trip, said in _said_by_trip(
-            rows.assign(what=f"{_CATCH.column(column).heading} not used")
-        ).items():
-            lost[trip] += said
+        cells = {p.row for p in log.problems if _is_cell(p) and p.column == column}
+        _say(
+            lost, catch[catch["used"] & catch["row"].isin(cells)], f"{_CATCH.column(column).heading} not used"
+        )
     for number, day, status in zip(trips["trip_no"], trips["date"], trips["status"], strict=True):
         said = [f"{text}: see Rows to fix." for text in lost[number]]
         if status == NOT_FINISHED:
@@ -37,14 +36,13 @@ def incomplete(trips: pd.DataFrame, log: TidyLog) -> Iterator[Found]:
             yield Found(((number, ""),), day.date(), NOT_CHECKED, (), text)
 
 
-def _is_cell(sheet: str, code: str) -> bool:
-    return sheet == _CATCH.name and code in CELL_CODES
+def _is_cell(found: Problem) -> bool:
+    return found.sheet == _CATCH.name and found.code in CELL_CODES
 
 
-def _said_by_trip(rows: pd.DataFrame) -> defaultdict[int, list[str]]:
-    """Return trip_no -> what is said of its rows of Catch; what: why they are listed."""
-    made: defaultdict[int, list[str]] = defaultdict(list)
-    for (trip, what), codes in rows.groupby(["trip_no", "what"])["row"]:
+def _say(lost: defaultdict[int, list[str]], rows: pd.DataFrame, what: str) -> None:
+    """Add to every trip what is said of its rows of Catch."""
+    by_trip = rows.groupby("trip_no")["row"].agg(list)
+    for trip, codes in zip(by_trip.index.tolist(), by_trip.tolist(), strict=True):
         numbers = sorted(row_in_sheet(code) for code in codes)
-        made[int(trip)].append(f"{listed_rows(numbers)} of {_CATCH.name}: {what}")
-    return made
+        lost[trip].append(f"{listed_rows(numbers)} of {_CATCH.name}: {what}")
