@@ -8,8 +8,9 @@ import numpy as np
 import pandas as pd
 
 from reporter.compute.keep_rules.each_fish import actions, blocked, seasons, unknown_fates
-from reporter.compute.keep_rules.fish import fish_to_check, guided_trips
+from reporter.compute.keep_rules.fish import ANY_KIND, fish_to_check, guided_trips
 from reporter.compute.keep_rules.found import Found, gathered, kinds_said
+from reporter.compute.keep_rules.incomplete import incomplete
 from reporter.compute.keep_rules.keep_first import keep_first
 from reporter.compute.keep_rules.kinds import NOT
 from reporter.compute.keep_rules.lengths import lengths
@@ -18,11 +19,8 @@ from reporter.compute.keep_rules.possession import possession
 from reporter.compute.keep_rules.standing import Standing, standing
 from reporter.compute.keep_rules.unseen import unseen
 from reporter.compute.season import Season
-from reporter.compute.trips import NOT_FINISHED
-from reporter.schema.keep_tables import KEEP_CHECKS, NO_PROBLEM, NOT_CHECKED, RESULTS
+from reporter.schema.keep_tables import KEEP_CHECKS, NO_PROBLEM, RESULTS
 from reporter.schema.log import folded
-from reporter.schema.problems import listed_rows
-from reporter.schema.row_codes import row_in_sheet
 from reporter.schema.species import BY_CODE
 from reporter.tidy.season import TidyLog
 
@@ -53,7 +51,8 @@ def check_keep_rules(
     trips = guided_trips(season)
     fish = fish_to_check(season, trips)
     stands = standing(fish, read, _regions(log), season.settings.counted)
-    found = [*_about_fish(fish, stands, season), *_incomplete(trips, log)]
+    fish = fish.assign(blocked=stands.blocked)
+    found = [*_about_fish(fish, stands, season), *incomplete(trips, log)]
     found += _no_problem(fish, stands, found)
     return KeepChecks(
         _within(_table(found, trips), trips, first, last), unseen(read), len(read.rules), len(read.unread)
@@ -80,24 +79,9 @@ def _regions(log: TidyLog) -> dict[str, str]:
     return dict(zip(used["water"], used["region"].map(folded), strict=True))
 
 
-def _incomplete(trips: pd.DataFrame, log: TidyLog) -> Iterator[Found]:
-    """Yield trips of which not all fish can be seen: rows of Catch set aside, a log not finished."""
-    catch = log.tables["catch"]
-    aside = catch[~catch["used"]].groupby("trip_no")["row"].agg(list)
-    columns = (trips["trip_no"], trips["date"], trips["status"])
-    for number, day, status in zip(*columns, strict=True):
-        rows = sorted(row_in_sheet(row) for row in aside.get(number, []))
-        if rows:
-            said = f"{listed_rows(rows)} of Catch set aside: see Rows to fix."
-            yield Found((number,), day.date(), (), NOT_CHECKED, (), said)
-        if status == NOT_FINISHED:
-            said = "the trip's log is not finished, so fish may be missing."
-            yield Found((number,), day.date(), (), NOT_CHECKED, (), said)
-
-
 def _no_problem(fish: pd.DataFrame, stands: Standing, found: Sequence[Found]) -> list[Found]:
     """Return the fish about which nothing was found, though rules hold for them."""
-    about = {(trip, one.day, code) for one in found for trip in one.trips for code in one.species}
+    about = {(trip, one.day, code) for one in found for trip, code in one.fish}
     names = [rule.name for rule in stands.read.rules]
     held = [
         tuple(name for name, level in zip(names, row, strict=True) if level > NOT)
@@ -112,7 +96,7 @@ def _no_problem(fish: pd.DataFrame, stands: Standing, found: Sequence[Found]) ->
             parts.append(f"{row['fish']:g} {kinds_said([row['species']])} {row['fate']}")
             rules |= dict.fromkeys(row["rules"])
     return [
-        Found((trip,), day, (code,), NO_PROBLEM, tuple(rules), f"{' and '.join(parts)}.")
+        Found(((trip, code),), day, NO_PROBLEM, tuple(rules), f"{' and '.join(parts)}.")
         for (trip, day, code), (parts, rules) in made.items()
     ]
 
@@ -123,14 +107,14 @@ def _table(found: Sequence[Found], trips: pd.DataFrame) -> pd.DataFrame:
     names, waters = of_trip["trip"].to_dict(), of_trip["water"].to_dict()
     rows = [
         {
-            "trip_no": one.trips[-1],
-            "trip": names[one.trips[-1]],
+            "trip_no": one.trip,
+            "trip": names[one.trip],
             "date": one.day,
-            "water": waters[one.trips[-1]],
-            "species": "; ".join(BY_CODE[code].name if code else "kind not given" for code in one.species),
+            "water": waters[one.trip],
+            "species": "; ".join(_name(code) for code in one.species),
             "result": one.result,
             "rule": "; ".join(one.rules),
-            "message": _message(one, waters[one.trips[-1]]),
+            "message": _message(one, waters[one.trip]),
         }
         for one in found
     ]
@@ -141,6 +125,11 @@ def _table(found: Sequence[Found], trips: pd.DataFrame) -> pd.DataFrame:
         ["trip_no", "date", "order", "species"], kind="stable"
     )
     return sorted_rows[columns].assign(date=pd.to_datetime(sorted_rows["date"])).reset_index(drop=True)
+
+
+def _name(code: str) -> str:
+    """Return a kind's common name; nothing where a row is about no kind of fish."""
+    return BY_CODE[code].name if code in BY_CODE else "kind not given" if code == ANY_KIND else ""
 
 
 def _message(found: Found, water: str) -> str:

@@ -10,6 +10,7 @@ from reporter.compute.keep_rules.kinds import NOT, PERHAPS, SURELY
 from reporter.compute.keep_rules.rule import CLOSED, RELEASE
 from reporter.compute.keep_rules.standing import Standing
 from reporter.schema.keep_tables import CANNOT_CHECK, CHECK_THIS, NOT_CHECKED
+from reporter.schema.row_codes import row_in_sheet
 
 _WHOM = {"res": "residents", "nonres": "non-residents", "youth": "youths"}
 
@@ -68,7 +69,7 @@ def _joined(levels: np.ndarray, names: list[str], sign: str) -> list[str]:
 def blocked(fish: pd.DataFrame, stands: Standing) -> Iterator[Found]:
     """Yield fish that cannot be checked because of what is wrong with the rules."""
     for column, scope in enumerate(stands.read.unread):
-        name = scope.name or f"in row {scope.row}"
+        name = scope.name or f"in row {row_in_sheet(scope.row)}"
         for row in gathered(fish, stands.unread[:, column]):
             said = f"{kinds_said([row['species']])}: your rule {name} cannot be read."
             yield of_row(row, CANNOT_CHECK, (scope.name,) if scope.name else (), said)
@@ -114,6 +115,6 @@ def unknown_fates(fish: pd.DataFrame, stands: Standing) -> Iterator[Found]:
     about = (fish["fate"] == "unknown").to_numpy() & holding.any(axis=1) & ~stands.blocked
     table = fish.assign(names=_joined(holding.astype(int), [rule.name for rule in stands.read.rules], ";"))
     for row in gathered(table, about, "names", "tallied"):
-        where = "beyond the rows of Catch" if row["tallied"] else "on Catch"
-        said = f"of {row['fish']:g} {kinds_said([row['species']])} {where} it is not written whether kept."
+        where = " tallied beyond the rows of Catch" if row["tallied"] else ""
+        said = f"{fish_said(row['fish'], [row['species']], where)} {entered('unknown')}."
         yield of_row(row, CANNOT_CHECK, row["names"].split(";"), said)

@@ -12,7 +12,7 @@ from reporter.tidy.moments import MINUTES_A_DAY
 from reporter.tidy.names import GUIDE
 from reporter.tidy.settings import Settings
 
-ANY_KIND = ""
+ANY_KIND = "?"
 """Stands for a tallied fish that may be any species counted."""
 
 _DAY = np.timedelta64(1, "D")

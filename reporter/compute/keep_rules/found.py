@@ -22,16 +22,25 @@ _DECIMALS = 3
 class Found:
     """A result about fish of some kinds on a day.
 
-    trips: trip_no of every trip of theirs; the last shows it. species: house codes. result: one of
+    fish: trip_no and house code of every kind on every trip; "" for no kind. result: one of
     `reporter.schema.keep_tables.RESULTS`. rules: names of those that it rests on. said: what is said.
     """
 
-    trips: tuple[int, ...]
+    fish: tuple[tuple[int, str], ...]
     day: dt.date
-    species: tuple[str, ...]
     result: str
     rules: tuple[str, ...]
     said: str
+
+    @property
+    def trip(self) -> int:
+        """The trip that shows it: the last."""
+        return max(trip for trip, _ in self.fish)
+
+    @property
+    def species(self) -> list[str]:
+        """House codes, each once."""
+        return sorted({code for _, code in self.fish})
 
 
 def gathered(fish: pd.DataFrame, mask: np.ndarray, *more: str) -> Iterator[dict[str, Any]]:
@@ -43,7 +52,14 @@ def gathered(fish: pd.DataFrame, mask: np.ndarray, *more: str) -> Iterator[dict[
 
 def of_row(row: dict[str, Any], result: str, rules: Iterable[str], said: str) -> Found:
     """Return what was found about one row of `gathered`."""
-    return Found((row["trip_no"],), row["day"].date(), (row["species"],), result, tuple(rules), said)
+    return Found(((row["trip_no"], row["species"]),), row["day"].date(), result, tuple(rules), said)
+
+
+def of_rows(fish: pd.DataFrame, result: str, rule: str, said: str) -> Found:
+    """Return what was found about fish of one day (rows as from `fish_to_check`)."""
+    kinds = fish[["trip_no", "species"]].drop_duplicates()
+    pairs = tuple(zip(kinds["trip_no"].tolist(), kinds["species"].tolist(), strict=True))
+    return Found(pairs, fish["day"].iloc[0].date(), result, (rule,), said)
 
 
 def kinds_said(codes: Iterable[str]) -> str:

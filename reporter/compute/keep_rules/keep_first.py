@@ -6,7 +6,7 @@ import numpy as np
 import pandas as pd
 
 from reporter.compute.anglers import NOBODY
-from reporter.compute.keep_rules.found import Found, fish_said
+from reporter.compute.keep_rules.found import Found, fish_said, of_rows
 from reporter.compute.keep_rules.kinds import NOT, SURELY
 from reporter.compute.keep_rules.limits import may_count
 from reporter.compute.keep_rules.people import counting
@@ -49,11 +49,5 @@ def _of_days(about: pd.DataFrame, rule: KeepRule) -> Iterator[Found]:
         count = float(rows["perhaps_let_go"].sum())
         said = f"{fish_said(count, rows['species'].unique())} entered as released, and {kept:g} as kept"
         why = "" if result == CHECK_THIS else " The log does not say which came first."
-        yield Found(
-            tuple(sorted(set(rows["trip_no"].tolist()))),
-            rows["day"].iloc[0].date(),
-            tuple(sorted(set(rows["species"]))),
-            result,
-            (rule.name,),
-            f"{said}; your rule {rule.name} says to keep the first {rule.daily_limit:g}.{why}",
-        )
+        says = f"your rule {rule.name} says to keep the first {rule.daily_limit:g}.{why}"
+        yield of_rows(rows, result, rule.name, f"{said}; {says}")

@@ -6,7 +6,7 @@ import numpy as np
 import pandas as pd
 
 from reporter.compute.anglers import NOBODY
-from reporter.compute.keep_rules.found import Found, fish_said, kinds_said, limit_said
+from reporter.compute.keep_rules.found import Found, fish_said, kinds_said, limit_said, of_rows
 from reporter.compute.keep_rules.kinds import NOT, SURELY
 from reporter.compute.keep_rules.lengths import longer, sized
 from reporter.compute.keep_rules.people import Bag, bags, counting
@@ -48,41 +48,44 @@ def limits(fish: pd.DataFrame, stands: Standing, system: System) -> Iterator[Fou
 
 def _over(counted: pd.DataFrame, rule: KeepRule, limit: float, what: str) -> Iterator[Found]:
     for bag in bags(counted, rule, limit):
-        found = _of_person(bag, rule, limit, what) if bag.person else _of_party(bag, rule, limit, what)
-        if found:
-            yield found
+        if not _is_said(bag):
+            told = _of_person if bag.person != NOBODY else _of_party
+            yield told(bag, rule, limit, what)
 
 
-def _of_person(bag: Bag, rule: KeepRule, limit: float, what: str) -> Found | None:
+def _of_person(bag: Bag, rule: KeepRule, limit: float, what: str) -> Found:
     says = f"your rule {rule.name} allows {limit:g} an angler a day."
     if bag.total > limit:
-        return bag_found(bag, rule, CHECK_THIS, f"{kept_said(bag, what)}; {says}")
-    if not bag.total:
-        return None  # said already: nothing is known of these fish
-    return bag_found(bag, rule, CANNOT_CHECK, f"{kept_said(bag, what)}, and {_more(bag)}; {says}")
+        return of_rows(bag.rows, CHECK_THIS, rule.name, f"{_kept(bag, what)}; {says}")
+    return of_rows(bag.rows, CANNOT_CHECK, rule.name, f"{_may_be(bag, what)}; {says}")
 
 
-def _of_party(bag: Bag, rule: KeepRule, limit: float, what: str) -> Found | None:
+def _of_party(bag: Bag, rule: KeepRule, limit: float, what: str) -> Found:
     allowed = f"{bag.anglers} x {limit:g}"
     says = f"your rule {rule.name} allows {limit:g} an angler a day, {allowed} here"
     each = "party total; cannot check each angler"
-    if not bag.total:
-        return None
-    if not bag.anglers:
-        return bag_found(bag, rule, CANNOT_CHECK, f"{kept_said(bag, what)}, and the trip had no anglers.")
-    if bag.total > limit * bag.anglers:
-        each = f" ({each})" if bag.anglers > 1 else ""
-        return bag_found(bag, rule, CHECK_THIS, f"{kept_said(bag, what)}; {says}{each}.")
     perhaps = float(bag.rows["perhaps"].sum())
-    if perhaps and bag.total + perhaps > limit * bag.anglers:
-        return bag_found(bag, rule, CANNOT_CHECK, f"{kept_said(bag, what)}, and {_more(bag)}; {says}.")
-    return bag_found(
-        bag, rule, CANNOT_CHECK, f"{kept_said(bag, what)}, within {allowed} of {rule.name}: {each}."
-    )
+    result = CANNOT_CHECK
+    if not bag.anglers:
+        said = f"{_may_be(bag, what)}, and the trip had no anglers; {says}."
+    elif bag.total > limit * bag.anglers:
+        result = CHECK_THIS
+        said = f"{_kept(bag, what)}; {says}{f' ({each})' if bag.anglers > 1 else ''}."
+    elif bag.total + perhaps > limit * bag.anglers:
+        said = f"{_may_be(bag, what)}; {says}."
+    else:
+        said = f"{_may_be(bag, what)}, within {allowed} of {rule.name}: {each}."
+    return of_rows(bag.rows, result, rule.name, said)
 
 
-def kept_said(bag: Bag, what: str = "") -> str:
-    """Return how many fish were entered as kept, by whom where he is named, on which trips."""
+def _is_said(bag: Bag) -> bool:
+    """Whether other results say already of every fish of a bag that it cannot be checked."""
+    kept = (bag.rows["fate"] == "kept") & ~bag.rows["blocked"]
+    return not bag.total and not bag.rows.loc[kept, "perhaps"].any()
+
+
+def _kept(bag: Bag, what: str) -> str:
+    """Return how many fish were entered as kept, by whom where he is named, on how many trips."""
     sure = bag.rows[bag.rows["surely"] > 0]
     by = f" by {bag.person}" if bag.person != NOBODY else ""
     trips = sure["trip_no"].nunique()
@@ -90,15 +93,10 @@ def kept_said(bag: Bag, what: str = "") -> str:
     return f"{fish_said(bag.total, sure['species'].unique(), what)} entered as kept{by}{on}"
 
 
-def _more(bag: Bag) -> str:
-    """Return what is not sure of a bag's other fish."""
+def _may_be(bag: Bag, what: str) -> str:
+    """Return how many fish were entered as kept, and how many more may have to be counted."""
     rows = bag.rows[bag.rows["perhaps"] > 0]
-    count = float(rows["perhaps"].sum())
-    return f"{count:g} more {kinds_said(rows['species'].unique())} may count"
-
-
-def bag_found(bag: Bag, rule: KeepRule, result: str, said: str) -> Found:
-    """Return what was found about a bag; its last trip shows it."""
-    trips = tuple(sorted(set(bag.rows["trip_no"].tolist())))
-    species = tuple(sorted(set(bag.rows["species"])))
-    return Found(trips, bag.rows["day"].iloc[0].date(), species, result, (rule.name,), said)
+    if rows.empty:
+        return _kept(bag, what)
+    more = f"{rows['perhaps'].sum():g}{' more' if bag.total else ''} {kinds_said(rows['species'].unique())}"
+    return f"{_kept(bag, what)}, and {more} may count" if bag.total else f"{more} may count as kept{what}"

@@ -9,7 +9,7 @@ import numpy as np
 import pandas as pd
 
 from reporter.compute.anglers import NOBODY
-from reporter.compute.keep_rules.found import Found, fish_said
+from reporter.compute.keep_rules.found import Found, fish_said, of_rows
 from reporter.compute.keep_rules.limits import may_count
 from reporter.compute.keep_rules.people import counting
 from reporter.compute.keep_rules.rule import KeepRule
@@ -61,11 +61,5 @@ def _found(rows: pd.DataFrame, held: float, days: int, heads: float, rule: KeepR
     when = f" on {days} days in a row" if days > 1 else ""
     last = rows[rows["day"] == rows["day"].max()]
     said = f"{fish_said(held, rows['species'].unique())} entered as kept{when}"
-    return Found(
-        tuple(sorted(set(last["trip_no"].tolist()))),
-        last["day"].iloc[0].date(),
-        tuple(sorted(set(last["species"]))),
-        CHECK_THIS,
-        (rule.name,),
-        f"{said}; your rule {rule.name} allows {allowed} in possession. The log cannot see what was eaten.",
-    )
+    says = f"your rule {rule.name} allows {allowed} in possession. The log cannot see what was eaten."
+    return of_rows(last, CHECK_THIS, rule.name, f"{said}; {says}")

@@ -6,7 +6,8 @@ from dataclasses import dataclass
 from typing import Any
 
 from reporter.compute.keep_rules.clash import Clash, find_clashes
-from reporter.compute.keep_rules.rule import CLOSED, EVERYWHERE, KEEPFIRST, LIMIT, RELEASE, KeepRule, Scope
+from reporter.compute.keep_rules.rule import EVERYWHERE, KeepRule, Scope
+from reporter.compute.keep_rules.unreadable import why_unread
 from reporter.compute.records import records
 from reporter.compute.spellings import spellings
 from reporter.schema.log import BY_KEY, folded
@@ -18,11 +19,6 @@ from reporter.tidy.species import find_species
 from reporter.tidy.words import NotRead
 
 _SHEET = BY_KEY["keep_rules"]
-_LENGTHS = ("min_mm", "max_mm", "slot_from_mm", "slot_to_mm", "over_length_mm")
-_LIMITS = ("daily_limit", "over_count", "possession")
-_TOGETHER = (("slot_from_mm", "slot_to_mm"), ("over_length_mm", "over_count"), ("from", "to"))
-_ORDERED = (("min_mm", "max_mm"), ("slot_from_mm", "slot_to_mm"))
-
 Row = dict[str, Any]
 
 
@@ -59,7 +55,7 @@ def read_keep_rules(log: TidyLog, waters: Sequence[str]) -> ReadKeepRules:
     for row in rows:
         water, species = _water(row["water"], names), _species(row["species"], bass)
         scope = _scope(row, water, species)
-        bad = _wrong(row, water, species) if row["used"] else None
+        bad = why_unread(row, water, species) if row["used"] else None
         if bad:
             problems.append(_problem(row, *bad))
         if bad or not row["used"]:
@@ -113,54 +109,6 @@ def _scope(row: Row, water: str | NotRead, species: frozenset[str] | NotRead) ->
         species=None if isinstance(species, NotRead) else species,
         dates=(row["from"], row["to"]) if row["from"] and row["to"] else None,
     )
-
-
-def _wrong(row: Row, water: str | NotRead, species: frozenset[str] | NotRead) -> tuple[str, NotRead] | None:
-    """Return the column of what cannot be read of a row, and why; None where all can."""
-    if isinstance(water, NotRead):
-        return "water", water
-    if isinstance(species, NotRead):
-        return "species", species
-    if not row["action"]:
-        return "action", NotRead("has no Action", "Write LIMIT, RELEASE, CLOSED or KEEPFIRST.")
-    return _half(row) or _reversed(row) or _of_other_action(row)
-
-
-def _half(row: Row) -> tuple[str, NotRead] | None:
-    for pair in _TOGETHER:
-        first, second = pair if _said(row[pair[0]]) else pair[::-1]
-        if _said(row[first]) and not _said(row[second]):
-            lacking = _SHEET.column(second).heading
-            return second, NotRead(f"has {_SHEET.column(first).heading} but no {lacking}", "Write both.")
-    return None
-
-
-def _reversed(row: Row) -> tuple[str, NotRead] | None:
-    for low, high in _ORDERED:
-        if row[low] > row[high]:
-            above = f"has {_SHEET.column(low).heading} above {_SHEET.column(high).heading}"
-            return low, NotRead(above, "Mend one of them; a slot that is protected is Slot from and Slot to.")
-    return None
-
-
-def _of_other_action(row: Row) -> tuple[str, NotRead] | None:
-    action = row["action"]
-    lengths = [key for key in _LENGTHS if _said(row[key])]
-    limits = [key for key in _LIMITS if _said(row[key])]
-    if action == LIMIT and not (lengths or limits):
-        return "action", NotRead("is LIMIT without a number", "Write a length or a limit.")
-    if action == KEEPFIRST and not row["daily_limit"] > 0:
-        return "daily_limit", NotRead("is KEEPFIRST without a Daily limit", "Write how many to keep first.")
-    if action in (RELEASE, CLOSED):
-        lengths += [key for key in limits if row[key] > 0]
-    if action != LIMIT and lengths:
-        heading = _SHEET.column(lengths[0]).heading
-        return lengths[0], NotRead(f"is {action} with {heading}", "Write LIMIT, or leave the number out.")
-    return None
-
-
-def _said(value: str | float) -> bool:
-    return value != "" if isinstance(value, str) else not math.isnan(value)
 
 
 def _rule(row: Row, scope: Scope) -> KeepRule:

@@ -315,8 +315,8 @@ NOTES: tuple[Finding, ...] = (
         "keep_rules_clash",
         "note",
         "Keep rules that contradict each other",
-        "{first} (row {number}) and {second} differ in {what} for {species} on the same days."
-        " Such fish: cannot check.",
+        "{first} (row {number}) and {second} differ in {what} for {species} on the same days,"
+        " so such fish cannot be checked.",
         "Mend one of them, or its dates.",
     ),
 )

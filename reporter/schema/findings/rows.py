@@ -183,7 +183,7 @@ ROWS: tuple[Finding, ...] = (
         "keep_rule_unread",
         "set aside",
         "A keep rule that cannot be read",
-        "'{value}' {why}. Rule not applied; its fish: cannot check.",
+        "'{value}' {why}. Rule not applied, so its fish cannot be checked.",
         "{remedy}",
     ),
 )

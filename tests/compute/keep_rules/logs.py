@@ -23,6 +23,7 @@ HEADINGS = [
     "To",
     "Action",
     "Min (in)",
+    "Max (in)",
     "Slot from (in)",
     "Slot to (in)",
     "Slot ends",
@@ -31,6 +32,12 @@ HEADINGS = [
     "Over count",
     "Possession",
     "Everywhere",
+    "Guide's fish count",
+    "Who",
+    "Measure",
+    "Jurisdiction",
+    "Cull allowed",
+    "Notes",
 ]
 BASS, WALLEYE, CRAPPIE, TROUT = "LMB;SMB;SPB", "WAE;SAR;SAE", "BLC;WHC", "RBT;BNT;BKT;CUT"
 YEAR, SEASON = ("01-01", "12-31"), ("05-04", "03-01")
@@ -65,7 +72,7 @@ def rule(
         "action": action,
         **more,
     }
-    keys = [heading.partition(" (")[0].casefold().replace(" ", "_") for heading in HEADINGS]
+    keys = [heading.partition(" (")[0].casefold().replace(" ", "_").replace("'", "") for heading in HEADINGS]
     assert set(given) <= set(keys)
     return [given.get(key) for key in keys]
 

@@ -89,8 +89,8 @@ def test_c32_sixteen_bass_of_three_clients_and_a_guide_are_one_more_than_three_t
     checks = check(write_log, [party(Fish(LMB, 15, 8), Fish(SMB, 15, 8))])
     assert results(checks) == [(f"{LMB}; {SMB}", CHECK_THIS, "R01")]
     assert checks.table["message"].tolist() == [
-        "Check this: Pike Fork, 6 Jun, 16 LMB and SMB were entered as kept; your rule R01 allows 5 an angler a"
-        " day, 3 x 5 here (party total; cannot check each angler)."
+        "Check this: Pike Fork, 6 Jun, 16 LMB and SMB were entered as kept; your rule R01 allows 5 an angler"
+        " a day, 3 x 5 here (party total; cannot check each angler)."
     ]
 
 
@@ -100,8 +100,8 @@ def test_c33_fifteen_are_within_the_party_total_and_nobody_knows_who_kept_how_ma
     checks = check(write_log, [party(Fish(LMB, 15, 8), Fish(SMB, 15, 7))])
     assert results(checks) == [(f"{LMB}; {SMB}", CANNOT_CHECK, "R01")]
     assert checks.table["message"].tolist() == [
-        "Cannot check: Pike Fork, 6 Jun, 15 LMB and SMB were entered as kept, within 3 x 5 of R01: party total;"
-        " cannot check each angler."
+        "Cannot check: Pike Fork, 6 Jun, 15 LMB and SMB were entered as kept, within 3 x 5 of R01: party"
+        " total; cannot check each angler."
     ]
 
 
