@@ -11,6 +11,8 @@ from reporter.compute.fish.page import FishPage, fish_page
 from reporter.compute.fronts.hard_days import hard_day_ratios
 from reporter.compute.fronts.rates import by_day_type
 from reporter.compute.hunches.verdict import Result, tried
+from reporter.compute.keep_rules.check import KeepChecks, check_keep_rules
+from reporter.compute.paperwork.paperwork import Paperwork, paperwork
 from reporter.compute.picker.record import PickRecord, pick_record
 from reporter.compute.ranking import Ranking, rank
 from reporter.compute.rates import rate_table
@@ -36,7 +38,7 @@ class Report:
     fair: comparisons that allow for the day. record: the stints with what they were fished under;
     by_condition: their rates; picks: what What worked chooses from. hunches: each with what the
     record says of it. fish: sizes, for the sheet Fish. tackle: what hung up, was lost and used.
-    water_card: what paid on each water, month by month.
+    water_card: what paid on each water, month by month. paperwork and keep_checks: for the sheet Paperwork.
     water_months is keyed on water_month: water and month with a line break between.
     """
 
@@ -59,6 +61,8 @@ class Report:
     tackle: Tackle
     water_card: pd.DataFrame
     fish: FishPage
+    paperwork: Paperwork
+    keep_checks: KeepChecks
 
 
 def make_report(season: Season) -> Report:
@@ -95,6 +99,8 @@ def make_report(season: Season) -> Report:
         picks=pick_record(season, record),
         hunches=tuple(tried(hunch, season, record, classes) for hunch in season.hunches),
         tackle=season_tackle(season, record),
+        paperwork=paperwork(season, season.log),
+        keep_checks=check_keep_rules(season, season.log),
         by_condition=by_condition(
             record, spread, _present(named, "style", STYLES), season.techniques["technique"].tolist()
         ),

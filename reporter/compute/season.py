@@ -78,6 +78,7 @@ class Season:
     fixes: list[tuple[Problem, int]]
     from_above: int
     typed: dict[str, TypedRows]
+    log: TidyLog
 
 
 NO_FILES = HourlyFiles()
@@ -156,6 +157,7 @@ def compute_season(log: TidyLog, weather: HourlyFiles = NO_FILES) -> Season:
         fixes=in_fix_order(problems, won),
         from_above=above,
         typed=log.typed,
+        log=log,
     )
 
 

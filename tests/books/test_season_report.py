@@ -34,6 +34,7 @@ SHEETS = [
     "Waters",
     "Water cards",
     "Trips",
+    "Paperwork",
     "Rows to fix",
     "How it is worked out",
     "Condition rates",

@@ -5,6 +5,7 @@ from collections.abc import Sequence
 from reporter.books.blocks import Block, Cell, Field, Line, Sheet, Table, Text
 from reporter.books.filing.pages import Front, day_or_blank, filled_table, page
 from reporter.compute.filed import Amended
+from reporter.compute.paperwork.paperwork import Paperwork
 from reporter.compute.records import records
 
 _STATES = {
@@ -34,12 +35,16 @@ def front_page(front: Front, amended: Amended | None) -> Sheet:
     blocks: list[Block] = []
     if amended is not None:
         blocks += _amended(amended)
-    blocks += [_owed(front), _allowance(front)]
-    numbers = [Line(f"{_run(run.run)}{run.first} to {run.last}: {run.words}.") for run in made.numbering]
-    said = [Line(f"{problem}") for problem in made.owed.problems]
-    if numbers or said:
-        blocks.append(Text((Line("Trip numbers", "heading"), *numbers, *said)))
+    blocks += [owed_block(made), allowance_block(made)]
+    blocks += numbers_block(made)
     return page("Filing", front, *blocks, lead="What your sheets Reports and Documents ask for, first.")
+
+
+def numbers_block(made: Paperwork) -> list[Block]:
+    """Return how the numbers of trips run, and what Reports does not say; nothing where there is neither."""
+    numbers = [Line(f"{_run(run.run)}{run.first} to {run.last}: {run.words}.") for run in made.numbering]
+    said = [Line(problem) for problem in made.owed.problems]
+    return [Text((Line("Trip numbers", "heading"), *numbers, *said))] if numbers or said else []
 
 
 def _run(run: tuple[str, ...]) -> str:
@@ -47,8 +52,9 @@ def _run(run: tuple[str, ...]) -> str:
     return f"{', '.join(named)}: " if named else ""
 
 
-def _owed(front: Front) -> Block:
-    rows = records(front.made.owed.table)
+def owed_block(made: Paperwork) -> Block:
+    """Return the reports that are owed, and by when."""
+    rows = records(made.owed.table)
     if not rows:
         return Text((Line("Reports owed", "heading"), Line("Your sheet Reports names none with a Period.")))
     columns: dict[str, Sequence[Cell]] = {
@@ -65,8 +71,9 @@ def _owed(front: Front) -> Block:
     return filled_table("owed", _OWED, columns, title="Reports owed")
 
 
-def _allowance(front: Front) -> Block:
-    rows = records(front.made.allowance)
+def allowance_block(made: Paperwork) -> Block:
+    """Return use against what each paper allows, in the period and in the whole season."""
+    rows = records(made.allowance)
     if not rows:
         nothing = "No row of Documents or Reports has a Counting rule."
         return Text((Line("Use against what is allowed", "heading"), Line(nothing)))
@@ -81,7 +88,7 @@ def _allowance(front: Front) -> Block:
         Field("reviewed", "As a use review counts", "one"),
         Field("next", "Next allocation at most", "one"),
     )
-    counts = [use.count.count for use in front.made.uses]
+    counts = [use.count.count for use in made.uses]
     columns: dict[str, Sequence[Cell]] = {
         "name": [row["name"] for row in rows],
         "rule": [row["counted_as"] for row in rows],

@@ -12,6 +12,7 @@ from reporter.books.season.fish_rows import fish_rows
 from reporter.books.season.front_days import front_days, front_days_by_date
 from reporter.books.season.glance import at_a_glance
 from reporter.books.season.hunches import hunches
+from reporter.books.season.paperwork import paperwork
 from reporter.books.season.rows_to_fix import rows_to_fix
 from reporter.books.season.side_by_side import side_by_side
 from reporter.books.season.stint_conditions import stint_conditions
@@ -47,6 +48,7 @@ def season_book(report: Report) -> Book:
             waters(report),
             water_cards(report),
             trips(report),
+            paperwork(report),
             rows_to_fix(season.fixes),
             worked_out(report),
             condition_rates(report),

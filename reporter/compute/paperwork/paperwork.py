@@ -1,6 +1,7 @@
 """All of the paperwork of a period, computed once for every page that prints it."""
 
 from dataclasses import dataclass
+from functools import cached_property
 
 import pandas as pd
 
@@ -22,15 +23,18 @@ from reporter.compute.season import Season
 from reporter.tidy.season import TidyLog
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Paperwork:
     """The paperwork of a period; each table's columns: see the function that makes it.
 
     trips: `filing_trips`, of the whole season. uses: counts of the period; allowance: use of the whole season
     against what is allowed. documents, passengers, sea_days, fees, numbering: of the whole season; licences,
-    ledger, harvest, account: of the period; owed: for the periods that touch it.
+    ledger, harvest, account: of the period, and worked out when a page first asks; owed: for the periods that
+    touch it.
     """
 
+    season: Season
+    log: TidyLog
     period: Period
     trips: pd.DataFrame
     uses: tuple[Use, ...]
@@ -42,9 +46,21 @@ class Paperwork:
     owed: Owed
     fees: pd.DataFrame
     numbering: tuple[Run, ...]
-    ledger: pd.DataFrame
-    harvest: pd.DataFrame
-    account: pd.DataFrame
+
+    @cached_property
+    def ledger(self) -> pd.DataFrame:
+        """The ledger of the period: see `reporter.compute.paperwork.ledger`."""
+        return ledger(self.season, self.log, self.trips, self.period)
+
+    @cached_property
+    def harvest(self) -> pd.DataFrame:
+        """What was kept in the period: see `harvest_table`."""
+        return harvest_table(self.season, self.trips, self.period)
+
+    @cached_property
+    def account(self) -> pd.DataFrame:
+        """Rows of the period: see `row_account`."""
+        return row_account(self.season, self.log, self.period)
 
 
 def paperwork(season: Season, log: TidyLog, period: Period = OPEN) -> Paperwork:
@@ -53,6 +69,8 @@ def paperwork(season: Season, log: TidyLog, period: Period = OPEN) -> Paperwork:
     uses = counted_uses(log, trips, period)
     of_season = uses if period == OPEN else counted_uses(log, trips, OPEN)
     return Paperwork(
+        season,
+        log,
         period,
         trips,
         uses,
@@ -64,7 +82,4 @@ def paperwork(season: Season, log: TidyLog, period: Period = OPEN) -> Paperwork:
         owed_reports(log, trips, period),
         fee_table(log),
         number_runs(log_numbers(log)),
-        ledger(season, log, trips, period),
-        harvest_table(season, trips, period),
-        row_account(season, log, period),
     )
