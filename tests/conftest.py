@@ -75,7 +75,7 @@ def write_log(tmp_path_factory: pytest.TempPathFactory) -> WriteLog:
         out_of_sight: tuple[str, ...] = (),
     ) -> Path:
         path = (folder or tmp_path_factory.mktemp("log")) / name
-        book = _book(changes or {}, merged or {})
+        book = book_of(changes or {}, merged or {})
         for sheet, numbers in (hidden or {}).items():
             for number in numbers:
                 book[sheet].row_dimensions[number].hidden = True
@@ -93,7 +93,8 @@ def write_log(tmp_path_factory: pytest.TempPathFactory) -> WriteLog:
     return write
 
 
-def _book(changes: Mapping[str, Change], merged: Mapping[str, str]) -> openpyxl.Workbook:
+def book_of(changes: Mapping[str, Change], merged: Mapping[str, str]) -> openpyxl.Workbook:
+    """Return the clean log with changes by sheet, as a workbook."""
     book = openpyxl.Workbook()
     book.remove(book.active)
     clean = clean_sheets()

@@ -14,6 +14,9 @@ from tempfile import TemporaryDirectory
 from click.testing import CliRunner
 
 from reporter.cli.main import cli
+from reporter.compute.paperwork.paperwork import paperwork
+from reporter.run.season import read_season
+from reporter.schema.asked_columns import FIELDS, AskedField
 from reporter.schema.column import Column, Sheet, Unless
 from reporter.schema.log import SHEETS
 from reporter.schema.problems import EFFECTS, FINDINGS
@@ -21,6 +24,8 @@ from reporter.schema.sheets.season import SETTINGS
 from reporter.schema.units import USUAL
 from reporter.schema.weather_files.form import WeatherFormat
 from reporter.schema.weather_files.formats import FORMATS
+from tests.compute.paperwork.keystone import ANSWERS, keystone_sheets
+from tests.conftest import book_of
 
 ROOT = Path(__file__).parent.parent
 README = ROOT / "README.md"
@@ -124,8 +129,33 @@ def _zone(known: WeatherFormat) -> str:
     return "; else ".join(dict.fromkeys(words[rule.zone] for rule in known.times))
 
 
+def counting_list() -> str:
+    """Count one trip by five rules, as `reporter filing` does."""
+    rows = ["| counted by | comes to | what counts |", "|---|---|---|"]
+    with TemporaryDirectory() as folder:
+        for rule in ANSWERS:
+            log = Path(folder) / f"{rule}.xlsx"
+            book_of(keystone_sheets(rule), {}).save(log)
+            reading = read_season(log)
+            assert reading.season is not None
+            (use,) = paperwork(reading.season, reading.log).uses
+            rows.append(f"| {rule} | {use.count.count:g} | {use.count.words} |")
+    return "\n".join([*rows, ""])
+
+
+def asked_list() -> str:
+    rows = [f"| `{asked.key}` | {asked.what}{_asked_of(asked)} |" for asked in FIELDS]
+    return "\n".join(["| field | what it holds |", "|---|---|", *rows, ""])
+
+
+def _asked_of(asked: AskedField) -> str:
+    return " Where rows are species." if asked.of_species else ""
+
+
 _LISTS: dict[str, Callable[[], str]] = {
+    "asked": asked_list,
     "columns": columns_list,
+    "counting": counting_list,
     "problems": problems_list,
     "weather": weather_list,
 }

@@ -1,5 +1,6 @@
 """One case of the fuzz: a mutated log goes through the reader, the checks and, now and then, the report."""
 
+import datetime as dt
 import os
 import random
 import re
@@ -7,17 +8,20 @@ import shutil
 import time
 from pathlib import Path
 
+from reporter.compute.paperwork.period import OPEN
 from reporter.files.errors import CannotWrite
 from reporter.read.errors import Unreadable
 from reporter.run.adopt import adopt
 from reporter.run.build import build, plan
 from reporter.run.clients import plan_copies, read_logs, write_copies
+from reporter.run.filing import FilingJob, file_pages
 from reporter.run.season import read_season
 from tests.fuzz.mutate import mutate
 from tests.fuzz.mutate_others import mutate_csv, mutate_ods, mutate_xls
 from tests.fuzz.sources import LAYOUT, Files
 
 SLOWEST_S = 5.0  # of a processor, for a computer may be busy with other things
+FILED_ON = dt.date(2026, 12, 1)
 HANGS_S = 30.0  # by the clock
 MOST_MIB = 1024
 _BUILT_SHARE = 0.1
@@ -101,7 +105,24 @@ def _outcome(log: Path, built: bool) -> str:
     copies = plan_copies(read_logs([log]), log.parent / "copies")
     assert copies is not None
     write_copies(copies, list(copies.files), [log], log.parent / "copies", whole=True)
+    _file(log)
     return "built"
+
+
+def _file(log: Path) -> None:
+    """File the whole log with all that goes with it; what was filed of the case before is there to differ."""
+    beside = log.parent
+    file_pages(
+        FilingJob(
+            log,
+            beside / "filing.xlsx",
+            OPEN,
+            None,
+            beside / "tables",
+            beside / "archive",
+            dt.date(2026, 12, 1),
+        )
+    )
 
 
 def _adopted(log: Path) -> str:
