@@ -16,7 +16,10 @@ from tests.filing_log import filing_log
 from tests.recalculate import disagreements, formula_cells
 
 SHEET = "Paperwork"
-KEEP_RULES = [["Rule", "Edition", "Water", "Species", "Daily limit"], ["R01", 2026, "*", "LMB", 0]]
+KEEP_RULES = [
+    ["Rule", "Edition", "Water", "Species", "From", "To", "Action", "Daily limit"],
+    ["R01", 2026, "*", "LMB", "01-01", "12-31", "LIMIT", 0],
+]
 
 
 def page(log: Path, folder: Path) -> list[tuple[object, ...]]:

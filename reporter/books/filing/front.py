@@ -6,6 +6,7 @@ from reporter.books.blocks import Block, Cell, Field, Line, Sheet, Table, Text
 from reporter.books.filing.pages import Front, day_or_blank, filled_table, page
 from reporter.compute.filed import Amended
 from reporter.compute.paperwork.paperwork import Paperwork
+from reporter.compute.paperwork.period import OPEN
 from reporter.compute.records import records
 
 _STATES = {
@@ -88,7 +89,8 @@ def allowance_block(made: Paperwork) -> Block:
         Field("reviewed", "As a use review counts", "one"),
         Field("next", "Next allocation at most", "one"),
     )
-    counts = [use.count.count for use in made.uses]
+    # For the whole log these would be the season's once more.
+    counts = [None if made.period == OPEN else use.count.count for use in made.uses]
     columns: dict[str, Sequence[Cell]] = {
         "name": [row["name"] for row in rows],
         "rule": [row["counted_as"] for row in rows],

@@ -118,7 +118,7 @@ def _keep(report: Report) -> list[Block]:
         if found.get(result)
     )
     unread = f" {counted(checks.unread, 'rule')} cannot be read: see Rows to fix." if checks.unread else ""
-    text = Text((Line("Kept fish", "heading"), Line(_KEEP), Line(f"Of these: {said or 'no fish'}.{unread}")))
+    text = Text((Line("Kept fish", "heading"), Line(_KEEP), Line(f"Found: {said or 'no fish'}.{unread}")))
     rows = [row for row in records(checks.table) if row["result"] in (CHECK_THIS, CANNOT_CHECK)]
     if not rows:
         return [text]
