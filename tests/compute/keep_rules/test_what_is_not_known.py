@@ -89,6 +89,7 @@ UNREAD = [
     (rule("R9", "Lake Ardne", "LMB", min=14), 1),
     (rule("R9", "*", "bass", min=14), 2),
     (rule("R9", "*", "", min=14), 2),
+    (rule("R9", "*", ";;", min=14), 2),
     (rule("R9", "", "LMB", min=14), 1),
     (rule("R9", "*", "LMB", ("03-01", ""), min=14), 1),
     (rule("R9", "*", "LMB", ("3 March", "04-01"), min=14), 1),
