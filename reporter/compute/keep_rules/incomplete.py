@@ -25,11 +25,10 @@ def incomplete(trips: pd.DataFrame, log: TidyLog) -> Iterator[Found]:
     _say(lost, catch[~catch["used"]], "not used")
     for column in _DECIDING:
         cells = {p.row for p in log.problems if _is_cell(p) and p.column == column}
-        _say(
-            lost, catch[catch["used"] & catch["row"].isin(cells)], f"{_CATCH.column(column).heading} not used"
-        )
+        rows = catch[catch["used"] & catch["row"].isin(cells)]
+        _say(lost, rows, f"{_CATCH.column(column).heading} not used")
     for number, day, status in zip(trips["trip_no"], trips["date"], trips["status"], strict=True):
-        said = [f"{text}: see Rows to fix." for text in lost[number]]
+        said = [f"{text}; see Rows to fix." for text in lost[number]]
         if status == NOT_FINISHED:
             said.append("the trip's log is not finished, so fish may be missing.")
         for text in said:
@@ -45,4 +44,4 @@ def _say(lost: defaultdict[int, list[str]], rows: pd.DataFrame, what: str) -> No
     by_trip = rows.groupby("trip_no")["row"].agg(list)
     for trip, codes in zip(by_trip.index.tolist(), by_trip.tolist(), strict=True):
         numbers = sorted(row_in_sheet(code) for code in codes)
-        lost[trip].append(f"{listed_rows(numbers)} of {_CATCH.name}: {what}")
+        lost[trip].append(f"{listed_rows(numbers)} of {_CATCH.name}, {what}")

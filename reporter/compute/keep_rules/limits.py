@@ -62,7 +62,8 @@ def _of_person(bag: Bag, rule: KeepRule, limit: float, what: str) -> Found:
 
 def _of_party(bag: Bag, rule: KeepRule, limit: float, what: str) -> Found:
     allowed = f"{bag.anglers} x {limit:g}"
-    says = f"your rule {rule.name} allows {limit:g} an angler a day, {allowed} here"
+    here = f", {allowed} here" if bag.anglers > 1 else ""
+    says = f"your rule {rule.name} allows {limit:g} an angler a day{here}"
     each = "party total; cannot check each angler"
     perhaps = float(bag.rows["perhaps"].sum())
     result = CANNOT_CHECK

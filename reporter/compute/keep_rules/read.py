@@ -88,10 +88,11 @@ def _water(typed: str, names: Mapping[str, str]) -> str | NotRead:
 
 
 def _species(typed: str, bare_bass: str | None) -> frozenset[str] | NotRead:
-    if not typed:
+    words = [word for word in typed.split(";") if word.strip()]
+    if not words:
         return NotRead("has no Species", "Write them with ; between, as LMB;SMB.")
     codes: set[str] = set()
-    for word in filter(str.strip, typed.split(";")):
+    for word in words:
         found = find_species(word, bare_bass)
         if isinstance(found, NotRead):
             return found

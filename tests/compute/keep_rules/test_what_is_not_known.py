@@ -89,6 +89,7 @@ UNREAD = [
     (rule("R9", "Lake Ardne", "LMB", min=14), 1),
     (rule("R9", "*", "bass", min=14), 2),
     (rule("R9", "*", "", min=14), 2),
+    (rule("R9", "*", ";;", min=14), 2),
     (rule("R9", "", "LMB", min=14), 1),
     (rule("R9", "*", "LMB", ("03-01", ""), min=14), 1),
     (rule("R9", "*", "LMB", ("3 March", "04-01"), min=14), 1),
@@ -188,7 +189,7 @@ def test_only_guided_trips_that_took_place_are_checked(write_log: WriteLog) -> N
 def test_rows_of_catch_that_are_set_aside_are_said(write_log: WriteLog) -> None:
     checks = check(write_log, [Trip(FORK, JUNE, [Fish(LMB, 15), Fish("wallaye"), Fish("bass")])], [FIVE_BASS])
     assert results(checks) == [("", NOT_CHECKED, ""), (LMB, NO_PROBLEM, "R1")]
-    assert "rows 3-4 of Catch: not used: see Rows to fix." in checks.table["message"][0]
+    assert "rows 3-4 of Catch, not used; see Rows to fix." in checks.table["message"][0]
 
 
 @pytest.mark.parametrize(
@@ -204,7 +205,7 @@ def test_cells_that_would_decide_and_cannot_be_read_are_said(
 ) -> None:
     checks = check(write_log, [Trip(FORK, JUNE, [fish])], [FIVE_BASS], [["Fate if blank", "released"]])
     assert results(checks)[0] == ("", NOT_CHECKED, "")
-    assert f"row 2 of Catch: {heading} not used: see Rows to fix." in checks.table["message"][0]
+    assert f"row 2 of Catch, {heading} not used; see Rows to fix." in checks.table["message"][0]
 
 
 def test_log_without_fish_or_without_the_sheet_is_checked_without_a_row(write_log: WriteLog) -> None:
