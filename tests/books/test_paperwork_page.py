@@ -17,8 +17,8 @@ from tests.recalculate import disagreements, formula_cells
 
 SHEET = "Paperwork"
 KEEP_RULES = [
-    ["Rule", "Edition", "Water", "Species", "From", "To", "Action", "Daily limit"],
-    ["R01", 2026, "*", "LMB", "01-01", "12-31", "LIMIT", 0],
+    ["Rule", "Edition", "Water", "Species", "From", "To", "Action", "Daily limit", "Notes"],
+    ["R01", 2026, "*", "LMB", "01-01", "12-31", "LIMIT", 0, "only above the weir"],
 ]
 
 
@@ -81,6 +81,8 @@ def test_kept_fish_against_the_rules_typed_is_on_the_page(write_log: WriteLog, t
     rows = page(filing_log(write_log, tmp_path, **{"Keep rules": KEEP_RULES}), tmp_path / "out")
     said = [row for row in rows if "check this" in row]
     assert [row[0] for row in said] == ["T-001"]  # 2 largemouth bass kept where none may be
+    (unseen,) = below(rows, "What your rules say that nothing here checks")
+    assert unseen == ("R01", "Notes", "only above the weir", "Notes are not read.")
     assert [row for row in rows if "may still be against the law" in str(row[0])]
 
 

@@ -44,6 +44,13 @@ _CHECKS = (
     Field("message", "What was held against your rules", "wrapped", width=80.0),
 )
 
+_UNSEEN = (
+    Field("rule", "Rule"),
+    Field("heading", "Column"),
+    Field("value", "As typed", "wrapped", width=40.0),
+    Field("why", "Why", "wrapped", width=40.0),
+)
+
 
 def paperwork(report: Report) -> Sheet:
     """Return the sheet Paperwork."""
@@ -119,11 +126,15 @@ def _keep(report: Report) -> list[Block]:
     )
     unread = f" {counted(checks.unread, 'rule')} cannot be read: see Rows to fix." if checks.unread else ""
     text = Text((Line("Kept fish", "heading"), Line(_KEEP), Line(f"Found: {said or 'no fish'}.{unread}")))
+    blocks: list[Block] = [text]
     rows = [row for row in records(checks.table) if row["result"] in (CHECK_THIS, CANNOT_CHECK)]
-    if not rows:
-        return [text]
-    columns = _columns(rows, _CHECKS)
-    return [text, Table("keep_check", _CHECKS, columns)]
+    if rows:
+        blocks.append(Table("keep_check", _CHECKS, _columns(rows, _CHECKS)))
+    unseen = records(checks.unseen)
+    if unseen:
+        title = "What your rules say that nothing here checks"
+        blocks.append(Table("not_checked", _UNSEEN, _columns(unseen, _UNSEEN), title=title))
+    return blocks
 
 
 def _columns(rows: Sequence[dict[str, Any]], fields: Sequence[Field]) -> dict[str, Sequence[Cell]]:
