@@ -4,15 +4,10 @@ from collections import Counter, defaultdict
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-import pandas as pd
-
 from reporter.compute.paperwork.said import counted
-from reporter.schema.log import BY_KEY, folded
-from reporter.tidy.season import TidyLog
 from reporter.tidy.trip_numbers import missing_numbers, same_number, split_number
 
 VOID = "void"
-_ROW_TWICE = "trip_row_twice"
 
 
 @dataclass(frozen=True, slots=True)
@@ -156,39 +151,3 @@ def _head(number: str) -> str:
 
 def _said(numbers: tuple[str, ...], one: str, several: str) -> str:
     return f"{counted(len(numbers), one, several)} ({', '.join(numbers)})" if numbers else ""
-
-
-def log_numbers(log: TidyLog) -> list[NumberedTrip]:
-    """Return the numbers of Trips in the log's order, of rows that are set aside too.
-
-    A row written twice is one: its second writing is left out.
-    """
-    table = log.tables["trips"]
-    sheet = BY_KEY["trips"].name
-    again = [row for p in log.problems if p.sheet == sheet and p.code == _ROW_TWICE for row in p.rows]
-    table = table[(table["trip"] != "") & ~table["row"].isin(again)]
-    years = table["date"].dt.strftime("%Y").fillna("")
-    guides, boats = table["guide"].map(folded), table["boat"].map(folded)
-    runs = zip(guides, boats, years, strict=True)
-    columns = zip(table["trip"], table["status"], runs, strict=True)
-    return [NumberedTrip(number, status, run) for number, status, run in columns]
-
-
-def numbering_table(runs: Sequence[Run]) -> pd.DataFrame:
-    """Return one row a run.
-
-    guide, boat, year, first, last, numbers, missing, twice, void, alike, words, blocks: see `Run`. Several
-    numbers are one text with ; between.
-    """
-    listed = ("missing", "twice", "void", "alike")
-    rows = [
-        {
-            **dict(zip(("guide", "boat", "year"), run.run, strict=True)),
-            **{key: getattr(run, key) for key in ("first", "last", "numbers", "words", "blocks")},
-            **{key: "; ".join(getattr(run, key)) for key in listed},
-        }
-        for run in runs
-    ]
-    return pd.DataFrame(
-        rows, columns=["guide", "boat", "year", "first", "last", "numbers", *listed, "words", "blocks"]
-    )

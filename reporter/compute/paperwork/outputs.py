@@ -3,7 +3,7 @@
 import pandas as pd
 
 from reporter.compute.paperwork.harvest import KIND_NOT_WRITTEN
-from reporter.compute.paperwork.numbering import numbering_table
+from reporter.compute.paperwork.log_numbers import numbering_table
 from reporter.compute.paperwork.paperwork import Paperwork
 
 

@@ -12,7 +12,8 @@ from reporter.compute.paperwork.fees import fee_table
 from reporter.compute.paperwork.harvest import harvest_table
 from reporter.compute.paperwork.ledger import ledger
 from reporter.compute.paperwork.licences import licence_table
-from reporter.compute.paperwork.numbering import Run, log_numbers, number_runs
+from reporter.compute.paperwork.log_numbers import log_numbers
+from reporter.compute.paperwork.numbering import Run, number_runs
 from reporter.compute.paperwork.passengers import passengers_table
 from reporter.compute.paperwork.period import OPEN, Period
 from reporter.compute.paperwork.reports import Owed, owed_reports

@@ -1,10 +1,17 @@
 """Numbers of trips: each accounted for."""
 
+import shutil
+from pathlib import Path
+
 import pytest
 
+from reporter.compute.paperwork.log_numbers import log_numbers
 from reporter.compute.paperwork.numbering import NumberedTrip, Run, number_runs
 from tests.compute.paperwork.logs import day, read, trips_sheet
 from tests.conftest import WriteLog
+from tests.run.test_own_layouts import read_adopted
+
+SAMPLES = Path(__file__).parents[3] / "sample_workbooks"
 
 
 def runs(*numbers: str, void: tuple[str, ...] = ()) -> tuple[Run, ...]:
@@ -84,3 +91,11 @@ def test_row_written_twice_is_one_number_and_a_row_set_aside_has_its_own(write_l
 @pytest.mark.parametrize("typed", ["Smith party", "½"])
 def test_numbers_without_digits_make_no_run(typed: str) -> None:
     assert runs(typed) == ()
+
+
+@pytest.mark.parametrize(("sample", "numbers"), [("three sheets", 14), ("a row a fish", 0)])
+def test_names_that_trips_without_numbers_are_given_are_no_numbers(
+    sample: str, numbers: int, tmp_path: Path
+) -> None:
+    path = Path(shutil.copy(SAMPLES / f"my season, {sample}.xlsx", tmp_path))
+    assert len(log_numbers(read_adopted(path).log)) == numbers
