@@ -5,6 +5,7 @@ from pathlib import Path
 import click
 
 from reporter.cli import say
+from reporter.cli.workbook_file import workbook_file
 
 
 @click.command(epilog="Example: reporter blank 'season 2026.xlsx' --units us --season 2026")
@@ -21,9 +22,7 @@ def blank(file: Path, units: str, season: int | None) -> None:
     from reporter.files.errors import CannotWrite
     from reporter.run.blank import write_blank
 
-    target = file if file.suffix else file.with_suffix(".xlsx")
-    if target.suffix.lower() != ".xlsx":
-        raise click.BadParameter(f"a season log is an .xlsx workbook, not {target.suffix}", param_hint="FILE")
+    target = workbook_file(file, "a season log", "FILE")
     try:
         write_blank(target, "metric" if units == "metric" else "us", season)
     except CannotWrite as refused:

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 import click
 
 from reporter.cli import fix, say
+from reporter.cli.workbook_file import workbook_file
 
 if TYPE_CHECKING:
     from reporter.run.season import Reading
@@ -41,7 +42,7 @@ def check(logs: tuple[Path, ...], fix_list: Path | None, apply: Path | None, qui
     fix.one_log(logs, fix_list, apply)
     if apply:
         raise SystemExit(int(not fix.apply_fix_list(logs[0], apply)))
-    target = fix.list_target(fix_list) if fix_list else None
+    target = workbook_file(fix_list, "a fix list", "--fix-list") if fix_list else None
     from reporter.read.errors import Unreadable
     from reporter.run.logs import find_logs
     from reporter.run.season import read_season

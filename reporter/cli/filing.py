@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 import click
 
 from reporter.cli import say
+from reporter.cli.workbook_file import workbook_file
 
 if TYPE_CHECKING:
     from reporter.compute.paperwork.period import Period
@@ -54,7 +55,8 @@ def filing(
 
     period = _period(month, first, last)
     frozen_on = dt.datetime.now().astimezone().date() if freeze else None
-    job = FilingJob(log, out, period, columns, tables, darwin_core, frozen_on)
+    pages = workbook_file(out, "a filing", "--out")
+    job = FilingJob(log, pages, period, columns, tables, darwin_core, frozen_on)
     try:
         done = file_pages(job)
     except (Unreadable, CannotWrite) as refused:

@@ -23,16 +23,6 @@ def one_log(logs: tuple[Path, ...], fix_list: Path | None, apply: Path | None) -
         raise click.UsageError("--fix-list and --apply take one LOG, not several.")
 
 
-def list_target(file: Path) -> Path:
-    """Return where a fix list goes; BadParameter where that is no .xlsx workbook."""
-    target = file if file.suffix else file.with_suffix(".xlsx")
-    if target.suffix.lower() != ".xlsx":
-        raise click.BadParameter(
-            f"a fix list is an .xlsx workbook, not {target.suffix}", param_hint="--fix-list"
-        )
-    return target
-
-
 def make_fix_list(reading: "Reading", target: Path) -> bool:
     """Write the fix list of a log that was read and say so; False where that could not be."""
     from reporter.files.errors import CannotWrite

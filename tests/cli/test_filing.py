@@ -164,6 +164,7 @@ def test_log_with_a_stop_gives_no_filing(run: Run, write_log: WriteLog, tmp_path
         (("--month", "2026-13"), "is no month"),
         (("--month", "2026-07", "--from", "2026-07-01"), "Give --month, or --from and --to"),
         (("--from", "1 July"), "'1 July' is no day"),
+        (("--out", "july.csv"), "a filing is an .xlsx workbook, not .csv"),
         (("--from", "2026-08-01", "--to", "2026-07-01"), "lies behind"),
     ],
 )

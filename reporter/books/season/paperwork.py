@@ -98,14 +98,13 @@ def _passengers(report: Report) -> list[Block]:
 
 
 def _sea_days(report: Report) -> list[Block]:
-    rows = records(report.paperwork.sea_days)
+    rows = [row for row in records(report.paperwork.sea_days) if row["sea_days_all"]]
     lines = [
         Line(
             f"{row['guide'] or 'You'}: {counted(row['sea_days'], 'day')} of 4 hours or more from Left dock "
-            f"to Back at dock{_untimed(row['untimed'])}."
+            f"to Back at dock on guided trips, {row['sea_days_all']} on all{_untimed(row['untimed'])}."
         )
         for row in rows
-        if row["sea_days"]
     ]
     return [Text((Line("Days under way", "heading"), *lines))] if lines else []
 
