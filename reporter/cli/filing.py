@@ -142,8 +142,9 @@ def _say_amended(done: "FiledPages") -> None:
         return
     say.labelled(f"AMENDED {found.number}", f"since {found.filed_on}:", _LABEL)
     for change in found.changes[:_MOST_CHANGES]:
-        what = change.field.replace("_", " ")
-        say.labelled("", f"{change.trip}, {what}: {change.old or 'blank'} -> {change.new or 'blank'}", _LABEL)
+        say.labelled(
+            "", f"{change.trip}, {change.field}: {change.old or 'blank'} -> {change.new or 'blank'}", _LABEL
+        )
     if len(found.changes) > _MOST_CHANGES:
         say.labelled("", f"and {len(found.changes) - _MOST_CHANGES} more: see the first page", _LABEL)
     for name, old, new in found.totals:

@@ -14,19 +14,18 @@ from reporter.compute.season import Season
 from reporter.schema.problems import listed_rows
 from reporter.tidy.season import TidyLog
 
-_FIELDS = (
-    *("kind", "date", "last_day", "water", "site", "guide", "boat", "status", "anglers", "lines"),
-    *("dock_hours", "hours", "angler_hours", "line_hours", "kept", "released", "unknown"),
+_NAMED_ALIKE = (
+    *("kind", "date", "last day", "water", "site", "guide", "boat", "status", "anglers", "lines"),
+    *("dock hours", "hours", "angler hours", "line hours", "kept", "released"),
 )
-_FISH = "fish"
-_TOTALS = {
-    "anglers": "anglers",
-    "angler hours": "angler_hours",
-    "line hours": "line_hours",
-    "kept": "kept",
-    "released": "released",
+_FIELDS = {
+    **{name: name.replace(" ", "_") for name in _NAMED_ALIKE},
     "fate not written": "unknown",
 }
+"""Words for what is kept of a trip -> column of the ledger."""
+
+_FISH = "fish"
+_TOTALS = ("anglers", "angler hours", "line hours", "kept", "released", "fate not written")
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,7 +66,7 @@ def _rows(made: Paperwork, season: Season) -> tuple[dict[str, str], ...]:
     return tuple(
         {
             "trip": row["trip"],
-            **{key: text_of(row[key]) for key in _FIELDS},
+            **{name: text_of(row[key]) for name, key in _FIELDS.items()},
             _FISH: fish.get(row["trip_no"], ""),
         }
         for row in records(made.ledger)
@@ -86,7 +85,7 @@ def _fish_by_trip(season: Season) -> dict[int, str]:
 def _totals(made: Paperwork) -> dict[str, str]:
     ledger = made.ledger[made.ledger["counts"]]
     totals = {"trips": text_of(float(len(ledger)))}
-    totals |= {name: text_of(float(ledger[key].sum())) for name, key in _TOTALS.items()}
+    totals |= {name: text_of(float(ledger[_FIELDS[name]].sum())) for name in _TOTALS}
     for use in made.uses:
         totals[f"{use.name}, {use.count.rule}"] = text_of(use.count.count)
     return totals
@@ -97,5 +96,5 @@ def text_of(value: object) -> str:
     if value is None or value is pd.NaT:
         return ""
     if isinstance(value, float):
-        return "" if math.isnan(value) else f"{round(value, 6):g}"
+        return "" if math.isnan(value) else f"{round(value, 6):.12g}"
     return f"{value:%Y-%m-%d}" if isinstance(value, dt.date) else str(value)

@@ -121,6 +121,7 @@ def test_what_was_filed_is_frozen_and_a_later_difference_is_told(
     assert "AMENDED 1" in said
     assert "T-001, kept: 2 -> 1" in said
     assert "total kept: 2 -> 1" in said
+    assert "T-001, fate not written: 0 -> 1" in said
     assert kept.read_bytes() == frozen
     assert [cell for cell in cells(tmp_path / "july.xlsx") if "AMENDED 1" in cell]
     run("filing", log, *july, "--freeze")

@@ -123,7 +123,7 @@ def _amended(amended: Amended) -> list[Block]:
         (Field("trip", "Trip"), Field("field", "What"), Field("old", "Filed"), Field("new", "Now")),
         {
             "trip": [change.trip for change in amended.changes],
-            "field": [change.field.replace("_", " ") for change in amended.changes],
+            "field": [change.field for change in amended.changes],
             "old": [change.old or None for change in amended.changes],
             "new": [change.new or None for change in amended.changes],
         },

@@ -41,7 +41,7 @@ def _some_unnamed(rows: pd.DataFrame) -> Iterator[str]:
     mask = rows["unnamed"] > 0
     if mask.any():
         yield (
-            f"{figure(rows.loc[mask, 'unnamed'].sum())} of it are anglers without a client code "
+            f"Anglers without a client code add {figure(rows.loc[mask, 'unnamed'].sum())} "
             f"({_of(rows, mask)}): they count on every row and day, as nobody can say who came twice."
         )
 

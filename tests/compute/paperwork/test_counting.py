@@ -143,7 +143,7 @@ def test_anglers_without_a_code_are_added_to_each_day(write_log: WriteLog) -> No
     count = on_permit(write_log, "client-days", ["Anglers", "Client", "End date"], *rows)
     assert count.count == 6 + 2
     # Without a code: two on each of two days, and two: 6.
-    assert any(note.startswith("6 of it are anglers without a client code") for note in count.notes)
+    assert any(note.startswith("Anglers without a client code add 6") for note in count.notes)
 
 
 @pytest.mark.parametrize("rule", ["client-days", "angler-days"])
