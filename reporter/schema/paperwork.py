@@ -32,6 +32,10 @@ RULE_WORDS: dict[str, str] = {
 }
 """Counting rule -> what it counts, in one or two sentences."""
 
+RECORDS_YEARS, AFTER_PAPER_YEARS = 7, 3
+"""How long to keep what stands behind a filing: years after the season (common practice, no source), and
+after the paper's end, as a land manager may ask for it (43 CFR 2932.55)."""
+
 RETURNED_SHARE = 0.5
 NEXT_SHARE = 1.25
 """In a use review a returned day counts a half (a whole one where it was beyond the holder's control), and

@@ -60,6 +60,7 @@ DOCUMENTS = CsvTable(
             "string",
             "no end written, renewed, ran out, runs out before (during) next season, lasts or not checked.",
         ),
+        CsvField("keep_until", "date", "How long to keep the records behind it, at the least."),
     ),
 )
 

@@ -64,8 +64,15 @@ def _follows_a_year_later(day: dt.date, before: dt.date) -> bool:
 
 def next_year(day: dt.date) -> dt.date:
     """Return the same day a year later, 28 February for a leap day."""
-    leap_day = (day.month, day.day) == (2, 29)
-    return dt.date(day.year + 1, day.month, 28 if leap_day else day.day)
+    return years_on(day, 1)
+
+
+def years_on(day: dt.date, years: int) -> dt.date:
+    """Return the same day some years later, 28 February where a leap day has none."""
+    try:
+        return day.replace(year=day.year + years)
+    except ValueError:
+        return day.replace(year=day.year + years, day=28)
 
 
 def _may_be_inside(day: dt.date, season: tuple[dt.date | None, dt.date | None]) -> bool:

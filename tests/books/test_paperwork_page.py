@@ -71,7 +71,10 @@ def test_documents_that_run_out_and_licences_are_on_the_page(write_log: WriteLog
     rows = page(filing_log(write_log, tmp_path, Documents=documents, Clients=clients), tmp_path / "out")
     (paper,) = below(rows, "Papers: both the first and the last day count")
     assert paper[0] == "Lake permit"
-    assert paper[-3:] == (2, 1, "T-002")  # valid on 4 July, its last day, and not on 5 July
+    assert paper[-4:-1] == (2, 1, "T-002")  # valid on 4 July, its last day, and not on 5 July
+    assert paper[-1] == dt.datetime(
+        2033, 8, 31
+    )  # seven years after the season, later than three after its end
     licences = below(rows, "Clients' licences that are not shown to cover every day of their trips")
     assert ("C02" in licences[0], "T-001" in licences[0]) == (True, True)
     assert not [row for row in licences if row[0] == "C01"]

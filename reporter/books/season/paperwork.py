@@ -28,6 +28,7 @@ _DOCUMENTS = (
     Field("trips", "Trips that need it", "whole"),
     Field("trips_outside", "Of them not covered", "whole"),
     Field("trip", "The first"),
+    Field("keep_until", "Keep its records until, at least", "date"),
 )
 _LICENCES = (
     Field("client", "Client"),

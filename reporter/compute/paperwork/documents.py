@@ -7,10 +7,11 @@ import pandas as pd
 
 from reporter.compute.paperwork.papers import log_papers, paper_trips
 from reporter.compute.paperwork.typed import sheet_rows
+from reporter.schema.paperwork import AFTER_PAPER_YEARS, RECORDS_YEARS
 from reporter.tidy.paper_rules import Paper, renewals, trips_outside
 from reporter.tidy.season import TidyLog
 from reporter.tidy.settings import Settings
-from reporter.tidy.years import next_year
+from reporter.tidy.years import next_year, years_on
 
 NO_END, RENEWED, RAN_OUT = "no end written", "renewed", "ran out"
 BEFORE_NEXT, DURING_NEXT, LASTS = "runs out before next season", "runs out during next season", "lasts"
@@ -25,7 +26,8 @@ def document_table(log: TidyLog, trips: pd.DataFrame) -> pd.DataFrame:
     or one alike; trips_outside: of them those with a day on which neither is valid (both ends count), trip
     and day of the first; state: what becomes of it after the as-of date (else the season's last day) and in
     next season, which is First day to Last day a year on; see the names above. Papers that differ in their
-    numbers only renew each other. trips: as from `filing_trips`.
+    numbers only renew each other. keep_until: how long what it was filed on should be kept, at the least (see
+    RECORDS_YEARS). trips: as from `filing_trips`.
     """
     papers, needing = log_papers(log), paper_trips(trips, log)
     outside = trips_outside(papers, needing)
@@ -41,8 +43,15 @@ def document_table(log: TidyLog, trips: pd.DataFrame) -> pd.DataFrame:
         trip=[first[index][0].number if index in first else "" for index in at],
         day=pd.Series([first[index][1] if index in first else None for index in at], dtype="datetime64[s]"),
         state=[states[index] for index in at],
+        keep_until=pd.Series([_keep_until(paper, log.settings) for paper in papers], dtype="datetime64[s]"),
     )
     return made.sort_values("valid_to", kind="stable", na_position="last", ignore_index=True)
+
+
+def _keep_until(paper: Paper, settings: Settings) -> dt.date | None:
+    """Return the later of the years after the season and those after the paper's end; None without either."""
+    ends = ((settings["last_day"], RECORDS_YEARS), (paper.last, AFTER_PAPER_YEARS))
+    return max((years_on(day, years) for day, years in ends if day), default=None)
 
 
 def _states(papers: Sequence[Paper], settings: Settings) -> dict[int, str]:

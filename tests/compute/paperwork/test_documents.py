@@ -50,6 +50,23 @@ def test_what_runs_out_before_and_in_next_season_is_told(
     assert documents(write_log, ["Card", "card", None, valid_to]).loc["Card", "state"] == state
 
 
+# Seven years after the season's end, 31 December 2026, or three after the paper's, whichever is later.
+@pytest.mark.parametrize(
+    ("valid_to", "until"),
+    [
+        (None, dt.date(2033, 12, 31)),
+        (dt.date(2030, 12, 31), dt.date(2033, 12, 31)),
+        (dt.date(2031, 1, 1), dt.date(2034, 1, 1)),
+        (dt.date(2032, 2, 29), dt.date(2035, 2, 28)),
+    ],
+)
+def test_records_are_kept_for_years_after_season_and_paper(
+    valid_to: dt.date | None, until: dt.date, write_log: WriteLog
+) -> None:
+    found = documents(write_log, ["Permit", "permit", None, valid_to]).loc["Permit", "keep_until"]
+    assert found == pd.Timestamp(until)
+
+
 def test_paper_followed_by_one_alike_is_renewed_and_the_first_to_run_out_stands_first(
     write_log: WriteLog,
 ) -> None:
