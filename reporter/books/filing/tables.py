@@ -7,6 +7,7 @@ from reporter.books.filing.pages import Front, day_or_blank, filled_table, page
 from reporter.compute.records import records
 from reporter.schema.asked_columns import BY_FIELD, AskedColumns
 
+_FIGURE = 9.5
 _LEDGER = (
     Field("trip", "Trip"),
     Field("state", "State"),
@@ -15,16 +16,16 @@ _LEDGER = (
     Field("site", "Site"),
     Field("guide", "Guide"),
     Field("boat", "Boat"),
-    Field("anglers", "Anglers", "whole"),
-    Field("lines", "Lines", "whole"),
-    Field("dock_hours", "Dock to dock, h", "two"),
-    Field("hours", "Lines in, h", "two"),
-    Field("angler_hours", "Angler-hours", "two"),
-    Field("line_hours", "Line-hours", "two"),
-    Field("kept", "Kept", "whole"),
-    Field("released", "Released", "whole"),
-    Field("unknown", "Fate not written", "whole"),
-    Field("caught", "Caught", "whole"),
+    Field("anglers", "Anglers", "whole", width=_FIGURE),
+    Field("lines", "Lines", "whole", width=_FIGURE),
+    Field("dock_hours", "Dock to dock, h", "two", width=_FIGURE),
+    Field("hours", "Lines in, h", "two", width=_FIGURE),
+    Field("angler_hours", "Angler-hours", "two", width=_FIGURE),
+    Field("line_hours", "Line-hours", "two", width=_FIGURE),
+    Field("kept", "Kept", "whole", width=_FIGURE),
+    Field("released", "Released", "whole", width=_FIGURE),
+    Field("unknown", "Fate not written", "whole", width=_FIGURE),
+    Field("caught", "Caught", "whole", width=_FIGURE),
 )
 _SUMMED = (
     "anglers",
@@ -51,7 +52,7 @@ def ledger_page(front: Front) -> Sheet:
     columns["state"] = [_state(row) for row in rows]
     columns["date"] = [day_or_blank(row["date"]) for row in rows]
     columns["counts"] = [int(row["counts"]) for row in rows]
-    counts = Field("counts", "Counts", "plain", help="1: a guided trip that was fished.")
+    counts = Field("counts", "Counts", "plain", width=_FIGURE, help="1: a guided trip that was fished.")
     total: dict[str, Cell] = {"trip": "Guided trips"}
     for key in _SUMMED:
         value = sum(row[key] for row in rows if row["counts"] and row[key] == row[key])
