@@ -140,10 +140,10 @@ def _message(found: Found, water: str) -> str:
 def _within(
     table: pd.DataFrame, trips: pd.DataFrame, first: dt.date | None, last: dt.date | None
 ) -> pd.DataFrame:
-    began = table["trip_no"].map(trips.set_index("trip_no")["date"])
-    within = pd.Series(True, index=table.index)
+    began = trips.set_index("trip_no")["date"].reindex(table["trip_no"]).to_numpy()
+    within = np.ones(len(table), dtype=bool)
     if first is not None:
-        within &= began >= pd.Timestamp(first)
+        within &= began >= np.datetime64(first)
     if last is not None:
-        within &= began <= pd.Timestamp(last)
+        within &= began <= np.datetime64(last)
     return table[within].reset_index(drop=True)

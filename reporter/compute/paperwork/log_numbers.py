@@ -26,10 +26,14 @@ def log_numbers(log: TidyLog) -> list[NumberedTrip]:
         table = table[table["worksheet"].isin(numbered)]
     table = table[(table["trip"] != "") & ~table["again"]]
     years = table["date"].dt.strftime("%Y").fillna("")
-    guides, boats = table["guide"].map(folded), table["boat"].map(folded)
-    runs = zip(guides, boats, years, strict=True)
+    runs = zip(_first_written(table["guide"]), _first_written(table["boat"]), years, strict=True)
     columns = zip(table["trip"], table["status"], runs, strict=True)
     return [NumberedTrip(number, status, run) for number, status, run in columns]
+
+
+def _first_written(names: pd.Series) -> pd.Series:
+    """Return each name in the spelling in which it stands first."""
+    return names.groupby(names.map(folded)).transform("first")
 
 
 def numbering_table(runs: Sequence[Run]) -> pd.DataFrame:

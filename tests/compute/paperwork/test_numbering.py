@@ -88,6 +88,12 @@ def test_row_written_twice_is_one_number_and_a_row_set_aside_has_its_own(write_l
     assert (run.twice, run.missing, run.numbers) == ((), ("T-004",), 4)
 
 
+def test_run_is_named_as_its_guide_and_boat_were_first_written(write_log: WriteLog) -> None:
+    rows = [("T-001", day(6, 3), "Ann Lea", "Big Skiff"), ("T-002", day(6, 4), "ann lea", "BIG SKIFF")]
+    made, _ = read(write_log, {"Trips": trips_sheet(["Guide", "Boat"], *rows)})
+    assert [run.run for run in made.numbering] == [("Ann Lea", "Big Skiff", "2026")]
+
+
 @pytest.mark.parametrize("typed", ["Smith party", "½"])
 def test_numbers_without_digits_make_no_run(typed: str) -> None:
     assert runs(typed) == ()
