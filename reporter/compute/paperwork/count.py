@@ -1,5 +1,6 @@
 """A count of use: by which rule, in words, from which rows, and what must be said with it."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 import numpy as np
@@ -8,6 +9,7 @@ import pandas as pd
 from reporter.compute.paperwork.count_notes import count_notes
 from reporter.compute.paperwork.period import Period
 from reporter.compute.paperwork.rules import RULES, clients_of_trips
+from reporter.compute.paperwork.said import figure
 from reporter.schema.paperwork import ANGLER_DAYS, AVERAGE_HOURS, CLIENT_DAYS, OUTINGS, RULE_WORDS, TRIPS
 
 _BY_CLIENT = (CLIENT_DAYS, ANGLER_DAYS)
@@ -60,5 +62,13 @@ def count_use(rule: str, trips: pd.DataFrame, period: Period) -> Count:
         int(rows["trip_no"].nunique()),
         clients_of_trips(trips, period) if rule == TRIPS else np.nan,
         rows[columns],
-        count_notes(rule, counted_as, rows),
+        (*count_notes(rule, counted_as, rows), *_as_outings(counted_as, count, trips, period)),
     )
+
+
+def _as_outings(counted_as: str, count: float, trips: pd.DataFrame, period: Period) -> Iterator[str]:
+    """Say what client-days come to where an office counts each outing: some do, and permits seldom say."""
+    if counted_as == CLIENT_DAYS:
+        outings = float(RULES[OUTINGS](trips, period)["adds"].sum())
+        if abs(outings - count) > 0:  # not where either is unknown
+            yield f"Counted as outings it would be {figure(outings)}; your Counting rule says {CLIENT_DAYS}."

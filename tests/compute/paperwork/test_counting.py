@@ -109,6 +109,8 @@ def test_days_of_clients_are_counted_once_and_outings_each_time(
     assert by_trip[["C-1", "C-2"]].sum() == 5
     assert by_trip[["D-1", "D-2"]].sum() == of_d
     assert "E" not in by_trip
+    as_outings = [note for note in count.notes if note.startswith("Counted as outings it would be 20;")]
+    assert len(as_outings) == (1 if rule == "client-days" else 0)
 
 
 def test_days_belong_to_their_months_and_months_add_up(write_log: WriteLog) -> None:
