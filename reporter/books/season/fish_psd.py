@@ -6,13 +6,14 @@ import pandas as pd
 
 from reporter.books.blocks import Cell, Field, Table
 from reporter.books.season.fish_words import (
+    CLASS_FIELDS,
+    CLASS_NO,
     CLASSES,
     FROM_CLASS,
     FROM_STOCK,
     GREY_NOTE,
     IN_CLASS,
-    class_lengths,
-    class_words,
+    class_columns,
     each_of_caught,
     grey_rows,
     headed,
@@ -83,14 +84,9 @@ def _lowest(table: pd.DataFrame, system: System) -> list[Cell]:
 
 
 def _shares(report: Report) -> Table:
-    table, system = report.fish.classes, report.season.system
-    of_class = list(zip(table["species"], table["class_no"], strict=True))
+    table = report.fish.classes
     columns: dict[str, Sequence[Cell]] = {
-        "no": species_places(report, table),
-        "species": [headed(name) for name in table["name"]],
-        "class_no": table["class_no"].tolist(),
-        "class": [class_words(number) for _, number in of_class],
-        "length": [class_lengths(code, number, system) for code, number in of_class],
+        **class_columns(report, table),
         "fish": live(of_species("measured_fish", IN_CLASS), table["fish"]),
         "share": live(
             f"IF({of_species('measured_fish', FROM_STOCK)}>0,"
@@ -102,16 +98,13 @@ def _shares(report: Report) -> Table:
         "trips": table["trips"].tolist(),
     }
     fields = (
-        Field("no", "No.", "plain"),
-        Field("species", "Species"),
-        Field("class", "Class"),
-        Field("length", "Length"),
+        *CLASS_FIELDS,
         Field("fish", "Fish", "whole"),
         Field("share", "Of 100 stock fish", "whole"),
         Field("low", "From", "whole", help="The ranges of a species hold for all its classes together."),
         Field("high", "To", "whole", help="No range is given for none or all of the fish."),
         Field("trips", "Trips", "whole"),
-        Field("class_no", "Class no.", "plain", help="As on Fish rows."),
+        CLASS_NO,
     )
     note = f"{CLASSES} Those of a species add up to 100. {each_of_caught(_told(report))} {GREY_NOTE}"
     return Table("length_class", fields, columns, "By length class", note, grey=grey_rows(table))

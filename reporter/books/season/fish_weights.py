@@ -4,17 +4,17 @@ from collections.abc import Sequence
 
 from reporter.books.blocks import Block, Cell, Field, Line, Table, Text
 from reporter.books.season.fish_words import (
+    CLASS_FIELDS,
+    CLASS_NO,
     CLASSES,
     GREY_NOTE,
     IN_CLASS,
+    class_columns,
     class_lengths,
-    class_words,
     each_of_caught,
     grey_rows,
-    headed,
     live,
     numbers,
-    species_places,
 )
 from reporter.compute.fish.relative_weight import step_worth
 from reporter.compute.report import Report
@@ -67,14 +67,9 @@ def _step_words(step: float, system: System) -> str:
 
 
 def _table(report: Report) -> Table:
-    table, species, system = report.fish.weights, report.fish.species, report.season.system
-    of_class = list(zip(table["species"], table["class_no"], strict=True))
+    table, species = report.fish.weights, report.fish.species
     columns: dict[str, Sequence[Cell]] = {
-        "no": species_places(report, table),
-        "species": [headed(name) for name in table["name"]],
-        "class_no": table["class_no"].tolist(),
-        "class": [class_words(number) for _, number in of_class],
-        "length": [class_lengths(code, number, system) for code, number in of_class],
+        **class_columns(report, table),
         "fish": live(f'COUNTIFS({_OWN_KEYS},{{fish.relative_weight}},">0")', table["fish"]),
         "mean": live(f'IFERROR(AVERAGEIFS({{fish.relative_weight}},{_OWN_KEYS}),"")', table["mean"]),
         "low": numbers(table["low"]),
@@ -82,16 +77,13 @@ def _table(report: Report) -> Table:
         "trips": table["trips"].tolist(),
     }
     fields = (
-        Field("no", "No.", "plain"),
-        Field("species", "Species"),
-        Field("class", "Class"),
-        Field("length", "Length"),
+        *CLASS_FIELDS,
         Field("fish", "Measured and weighed", "whole"),
         Field("mean", "Mean relative weight", "whole"),
         Field("low", "From", "whole", help="Lower end of the range your record supports."),
         Field("high", "To", "whole", help="Upper end of the range your record supports."),
         Field("trips", "Trips", "whole"),
-        Field("class_no", "Class no.", "plain", help="As on Fish rows."),
+        CLASS_NO,
     )
     counts = each_of_caught(species[species["species"].isin(table["species"])])
     few = f"Classes with fewer than {MIN_WEIGHED_FISH} weighed fish are left out."

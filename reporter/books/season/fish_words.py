@@ -5,7 +5,7 @@ from collections.abc import Sequence
 import numpy as np
 import pandas as pd
 
-from reporter.books.blocks import Cell, Live, Value
+from reporter.books.blocks import Cell, Field, Live, Value
 from reporter.books.words import number
 from reporter.compute.report import Report
 from reporter.schema.length_categories import LENGTH_CATEGORIES, LENGTH_NAMES, TROPHY_CLASS
@@ -90,3 +90,25 @@ def grey_rows(table: pd.DataFrame) -> list[bool]:
     """Return for every row whether it rests on too few trips."""
     grey: list[bool] = (table["trips"] < MIN_OWN_TRIPS).tolist()
     return grey
+
+
+CLASS_FIELDS = (
+    Field("no", "No.", "plain"),
+    Field("species", "Species"),
+    Field("class", "Class"),
+    Field("length", "Length"),
+)
+CLASS_NO = Field("class_no", "Class no.", "plain", help="As on Fish rows.")
+
+
+def class_columns(report: Report, table: pd.DataFrame) -> dict[str, Sequence[Cell]]:
+    """Return the cells of CLASS_FIELDS and CLASS_NO for a table with a row a species and length class."""
+    system = report.season.system
+    of_class = list(zip(table["species"], table["class_no"], strict=True))
+    return {
+        "no": species_places(report, table),
+        "species": [headed(name) for name in table["name"]],
+        "class": [class_words(class_no) for _, class_no in of_class],
+        "length": [class_lengths(code, class_no, system) for code, class_no in of_class],
+        "class_no": table["class_no"].tolist(),
+    }
