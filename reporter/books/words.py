@@ -1,6 +1,9 @@
 """Numbers in plain words, the same on every page and in the terminal."""
 
+import datetime as dt
 import math
+
+from reporter.schema.units import System
 
 RESTS_ON: dict[str, str] = {
     "own_trips": "own trips",
@@ -44,3 +47,10 @@ def counted(count: float, singular: str, plural: str = "") -> str:
 def share(part: float, whole: float) -> str:
     """Return part of whole as a whole percentage, a dash where there is no whole."""
     return f"{round(100 * part / whole)} %" if whole > 0 else "-"
+
+
+def day_words(day: dt.date, system: System) -> str:
+    """Return a day as people of these units write it."""
+    if system == "us":
+        return f"{day:%a %b} {day.day}, {day.year}"
+    return f"{day:%a} {day.day} {day:%b %Y}"

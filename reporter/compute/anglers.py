@@ -2,7 +2,6 @@
 
 import pandas as pd
 
-from reporter.compute.placing import row_stints
 from reporter.tidy.names import GUIDE
 
 NOBODY = ""
@@ -16,12 +15,11 @@ def named_clients(table: pd.DataFrame) -> pd.DataFrame:
 def with_anglers_of_stints(fish: pd.DataFrame, stints: pd.DataFrame) -> pd.DataFrame:
     """Return the fish with the angler of their stint where they name none themselves.
 
-    Their stint is told as by `row_stints`; where it is not, but one angler fished all stints of their
-    technique on the trip, he caught them. among: the anglers of those stints where several did and every
-    stint names one: the fish are one of theirs; else ().
+    Where their stint is not known, but one angler fished all stints of their technique on the trip, he caught
+    them. among: the anglers of those stints where several did and every stint names one: the fish are one of
+    theirs; else (). fish, stints: those of a season.
     """
-    at = row_stints(stints, fish)
-    of_stint = at.map(stints.set_index("stint_no")["angler"]).astype(object).fillna(NOBODY)
+    of_stint = fish["stint_no"].map(stints.set_index("stint_no")["angler"]).astype(object).fillna(NOBODY)
     of_technique = _anglers_of_techniques(stints)
     angler, among = [], []
     columns = (fish["trip_no"], fish["technique"], fish["angler"], of_stint)

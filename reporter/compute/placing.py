@@ -12,19 +12,23 @@ from reporter.tidy.words import plain
 _KEYS = ["trip_no", "technique"]
 
 
-def place_fish(
-    stints: pd.DataFrame, fish: pd.DataFrame, pairs: pd.DataFrame
-) -> tuple[pd.Series, list[Problem]]:
+def place_fish(stints: pd.DataFrame, fish: pd.DataFrame, told: pd.Series, pairs: pd.DataFrame) -> pd.Series:
     """Return the fish of each stint (index as in stints), NaN where the record cannot place them.
+
+    told: as from `told_stints`, for the rows of fish.
 
     The stint that a row names; else the one stint of its technique whose clock holds its time; else the
     technique's only stint; else in proportion to the tallies. Where every stint of a trip-technique has a
     tally and they hold all its fish, the tallies are the answer.
     """
     counted = fish[fish["counted"] & (fish["technique"] != "")]
-    named, problems = _by_name(stints, counted)
-    placed = named.fillna(_by_clock(stints, counted))
-    on_stint = counted["fish"].groupby(placed).sum().reindex(stints["stint_no"], fill_value=0.0).to_numpy()
+    on_stint = (
+        counted["fish"]
+        .groupby(told[counted.index])
+        .sum()
+        .reindex(stints["stint_no"], fill_value=0.0)
+        .to_numpy()
+    )
     table = stints[["stint_no", *_KEYS, "landed"]].merge(
         pairs[[*_KEYS, "landed"]], on=_KEYS, suffixes=("", "_pair")
     )
@@ -44,18 +48,27 @@ def place_fish(
         [table["landed_pair"], table["landed"], on_stint],
         default=spread,
     )
-    return pd.Series(result, index=stints.index, dtype=float), problems
+    return pd.Series(result, index=stints.index, dtype=float)
 
 
-def row_stints(stints: pd.DataFrame, fish: pd.DataFrame) -> pd.Series:
-    """Return the stint_no of each row of fish with a technique (index as in fish), NaN where it is not told.
+def told_stints(stints: pd.DataFrame, fish: pd.DataFrame) -> tuple[pd.Series, list[Problem]]:
+    """Return the stint_no that each row of fish tells (index as in fish), NaN where it tells none.
 
-    The stint that the row names; else the one whose clock holds its time; else the technique's only stint.
+    The stint that the row names; else the one whose clock holds its time. With it the problems of counted
+    rows that name a stint which is not there.
     """
-    named, _ = _by_name(stints, fish)
+    named, problems = _by_name(stints, fish)
+    return named.fillna(_by_clock(stints, fish)), problems
+
+
+def row_stints(stints: pd.DataFrame, fish: pd.DataFrame, told: pd.Series) -> pd.Series:
+    """Return the stint_no of each row of fish with a technique (index as in fish), NaN where it is not known.
+
+    The stint that the row tells (see `told_stints`); else the technique's only stint.
+    """
     only = stints.drop_duplicates(_KEYS, keep=False)[[*_KEYS, "stint_no"]]
     joined = fish[_KEYS].reset_index().merge(only, on=_KEYS, how="left").set_index("index")["stint_no"]
-    return named.fillna(_by_clock(stints, fish)).fillna(joined.reindex(fish.index))
+    return told.fillna(joined.reindex(fish.index))
 
 
 def _by_name(stints: pd.DataFrame, fish: pd.DataFrame) -> tuple[pd.Series, list[Problem]]:
@@ -81,7 +94,7 @@ def _by_name(stints: pd.DataFrame, fish: pd.DataFrame) -> tuple[pd.Series, list[
             column="stint",
             trip=trip_names[row["trip_no"]],
         )
-        for row in records(naming[found.isna()])
+        for row in records(naming[found.isna() & naming["counted"] & (naming["technique"] != "")])
     ]
     return found.reindex(fish.index), problems
 

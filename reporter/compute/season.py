@@ -20,7 +20,7 @@ from reporter.compute.fronts.rates import day_group
 from reporter.compute.glance import trip_rates
 from reporter.compute.hunches.read import Hunch, read_hunches
 from reporter.compute.keep_rules.read import ReadKeepRules, read_keep_rules
-from reporter.compute.placing import place_fish
+from reporter.compute.placing import place_fish, row_stints, told_stints
 from reporter.compute.rates import season_spread
 from reporter.compute.readings import reading_table
 from reporter.compute.spread import Spread
@@ -44,7 +44,8 @@ class Season:
     """A computed season.
 
     layout_file: file name of the layout through which the log was read, where it has one of its own. trips,
-    stints, pairs (trip-techniques), fish: see their modules. techniques: technique_no, technique, style.
+    stints, pairs (trip-techniques), fish: see their modules; fish also have stint_no, the stint they belong
+    to, NaN where the record does not tell. techniques: technique_no, technique, style.
     pairs also say how many of their fish have a length and are big. hunches, keep_rules: those that can be
     read. skills: client -> skill, where Clients gives it. readings: see `reporter.compute.readings`. fronts:
     which days lay behind a front; weather_files: the hourly files read for it. identity: reason ("" for in
@@ -96,7 +97,9 @@ def compute_season(log: TidyLog, weather: HourlyFiles = NO_FILES) -> Season:
     fish = fish_table(catch, trips, stints, log.settings)
     pairs = make_pairs(stints, fish, trips)
     techniques = technique_table(log, pd.concat([stints["technique"], fish["technique"]]))
-    placed, stint_problems = place_fish(stints, fish, pairs.table)
+    told, stint_problems = told_stints(stints, fish)
+    placed = place_fish(stints, fish, told, pairs.table)
+    fish = fish.assign(stint_no=row_stints(stints, fish, told))
     waters = _waters(log, trips)
     hunches = read_hunches(log, log.settings.system or "us", waters, techniques["technique"].tolist())
     keep_rules = read_keep_rules(log, waters)
@@ -127,10 +130,10 @@ def compute_season(log: TidyLog, weather: HourlyFiles = NO_FILES) -> Season:
         settings=log.settings,
         system=log.settings.system or "us",
         layout_file=log.layout_file,
-        trips=with_row_numbers(trip_rates(trips, table), worksheets("trips")),
-        stints=with_row_numbers(stints.assign(log=0, fish=placed), worksheets("effort")),
-        pairs=table,
-        fish=with_row_numbers(fish, worksheets("catch")),
+        trips=with_row_numbers(trip_rates(trips, table), worksheets("trips")).copy(),
+        stints=with_row_numbers(stints.assign(log=0, fish=placed), worksheets("effort")).copy(),
+        pairs=table.copy(),
+        fish=with_row_numbers(fish, worksheets("catch")).copy(),
         techniques=techniques,
         waters=waters,
         spread=season_spread(table),

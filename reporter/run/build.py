@@ -9,14 +9,12 @@ from typing import TYPE_CHECKING
 from reporter.books.season.book import season_book
 from reporter.books.season.front_days import front_finding
 from reporter.books.season.glance import findings
-from reporter.compute.outputs import output_tables
 from reporter.compute.report import Report, make_report
 from reporter.files.atomic import replace_file
 from reporter.files.folders import make_folder
 from reporter.files.guard import guard_target
 from reporter.run.season import Reading, read_season
 from reporter.schema.problems import Effect
-from reporter.write.tables import guard_tables, write_tables
 from reporter.write.workbook import write_book
 
 if TYPE_CHECKING:
@@ -82,6 +80,8 @@ def build(job: Job, inputs: Sequence[Path], weather: "Sequence[RawWeather]" = ()
     if job.report.parent.exists():
         guard_target(job.report, inputs, _REPLACES)
     if job.tables:
+        from reporter.write.tables import guard_tables
+
         guard_tables(job.tables, inputs)
     reading = read_season(job.log, weather)
     effects = Counter(found.effect for found in reading.problems)
@@ -100,4 +100,7 @@ def _write(report: Report, job: Job) -> None:
             make_folder(folder)
     replace_file(job.report, lambda path: write_book(book, path))
     if job.tables:
+        from reporter.compute.outputs import output_tables
+        from reporter.write.tables import write_tables
+
         write_tables(output_tables(report), book.title, job.tables)

@@ -27,7 +27,7 @@ def frame(tidy: TidySheet, extra: dict[str, list[Any]]) -> pd.DataFrame:
     for key, values in extra.items():
         numeric = key.endswith("_min")
         columns[key] = np.array(values, dtype=np.float64) if numeric else np.asarray(values)
-    return pd.DataFrame(columns, copy=False)
+    return pd.DataFrame(columns)
 
 
 def _array(values: list[Any], column: Column) -> Any:

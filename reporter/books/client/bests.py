@@ -6,12 +6,12 @@ from reporter.books.blocks import Line, Text
 from reporter.books.client.letter import Letter
 from reporter.books.client.words import (
     capital,
-    day_words,
     length_words,
     size_words,
     species_words,
     weight_words,
 )
+from reporter.books.words import day_words
 from reporter.compute.clients.figures import BEST_TOGETHER, Best, best_together, bests, firsts
 from reporter.compute.clients.model import Client
 

@@ -6,8 +6,8 @@ from reporter.books.blocks import Block, Cell, Chart, Field, Line, Series, Sheet
 from reporter.books.client.bests import best_blocks
 from reporter.books.client.day import setting_lines
 from reporter.books.client.letter import Letter
-from reporter.books.client.words import capital, day_words, hours_words, joined, species_words
-from reporter.books.words import counted
+from reporter.books.client.words import capital, hours_words, joined, species_words
+from reporter.books.words import counted, day_words
 from reporter.compute.clients.figures import SpeciesCount, came_on, count, species_counts
 from reporter.compute.clients.model import Caught, Client, Day
 

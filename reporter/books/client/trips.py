@@ -5,7 +5,8 @@ from collections.abc import Sequence
 from reporter.books.blocks import Block, Cell, Field, Line, Sheet, Table, Text
 from reporter.books.client.day import day_lines
 from reporter.books.client.letter import Letter
-from reporter.books.client.words import day_words, hours_words
+from reporter.books.client.words import hours_words
+from reporter.books.words import day_words
 from reporter.compute.clients.figures import count
 from reporter.compute.clients.model import Client, Day
 

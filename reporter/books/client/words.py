@@ -1,6 +1,5 @@
 """Fish, sizes, days and weather in a client's words."""
 
-import datetime as dt
 import math
 from collections.abc import Sequence
 
@@ -20,13 +19,6 @@ _DECIMALS = {"us": 2, "metric": 1}
 def capital(text: str) -> str:
     """Return text that begins with a capital."""
     return text[:1].upper() + text[1:]
-
-
-def day_words(day: dt.date, system: System) -> str:
-    """Return a day as people of these units write it."""
-    if system == "us":
-        return f"{day:%a %b} {day.day}, {day.year}"
-    return f"{day:%a} {day.day} {day:%b %Y}"
 
 
 def hours_words(hours: float) -> str:

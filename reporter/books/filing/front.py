@@ -1,13 +1,16 @@
 """The first page of a filing: what is owed by when, use against what is allowed, what has changed since."""
 
 from collections.abc import Sequence
+from typing import TYPE_CHECKING
 
 from reporter.books.blocks import Block, Cell, Field, Line, Sheet, Table, Text
 from reporter.books.filing.pages import Front, day_or_blank, filled_table, page
-from reporter.compute.filed import Amended
 from reporter.compute.paperwork.paperwork import Paperwork
 from reporter.compute.paperwork.period import OPEN
 from reporter.compute.records import records
+
+if TYPE_CHECKING:
+    from reporter.compute.filed import Amended
 
 _STATES = {
     "trips": "owed: it has trips",
@@ -30,7 +33,7 @@ _OWED = (
 )
 
 
-def front_page(front: Front, amended: Amended | None) -> Sheet:
+def front_page(front: Front, amended: "Amended | None") -> Sheet:
     """Return the first page."""
     made = front.made
     blocks: list[Block] = []
@@ -105,7 +108,7 @@ def allowance_block(made: Paperwork) -> Block:
     return filled_table("allowance", fields, columns, title="Use against what is allowed")
 
 
-def _amended(amended: Amended) -> list[Block]:
+def _amended(amended: "Amended") -> list[Block]:
     if not amended.changes and not amended.totals:
         return [Text((Line(f"As filed on {amended.filed_on}: nothing has changed since."),))]
     totals = Table(

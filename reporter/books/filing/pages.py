@@ -5,7 +5,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from reporter.books.blocks import Block, Cell, Field, Line, Sheet, Table, Text
-from reporter.books.client.words import day_words
+from reporter.books.words import day_words
 from reporter.compute.paperwork.paperwork import Paperwork
 from reporter.compute.paperwork.period import Period
 from reporter.compute.records import records

@@ -8,7 +8,6 @@ from numpy.typing import NDArray
 
 from reporter.compute.conditions.record import StintRecord
 from reporter.compute.fish.big import is_big
-from reporter.compute.placing import row_stints
 from reporter.compute.season import Season
 
 _KEYS = ["trip_no", "technique"]
@@ -62,7 +61,7 @@ def _of_rows(measure: str, season: Season, record: StintRecord) -> Measured:
     """Return a measure that rows of Catch tell: big fish, fish kept, lengths."""
     stints = record.stints
     fish = season.fish[season.fish["counted"] & (season.fish["technique"] != "")]
-    at = row_stints(season.stints, fish)
+    at = fish["stint_no"]
     measured_length = fish["length_mm"].notna() & (fish["measured"] != "estimated")
     big = season.settings["big_fish_mm"]
     part, whole = {

@@ -62,13 +62,16 @@ def count_use(rule: str, trips: pd.DataFrame, period: Period) -> Count:
         int(rows["trip_no"].nunique()),
         clients_of_trips(trips, period) if rule == TRIPS else np.nan,
         rows[columns],
-        (*count_notes(rule, counted_as, rows), *_as_outings(counted_as, count, trips, period)),
+        (*count_notes(rule, counted_as, rows), *_as_outings(counted_as, count, rows)),
     )
 
 
-def _as_outings(counted_as: str, count: float, trips: pd.DataFrame, period: Period) -> Iterator[str]:
-    """Say what client-days come to where an office counts each outing: some do, and permits seldom say."""
+def _as_outings(counted_as: str, count: float, rows: pd.DataFrame) -> Iterator[str]:
+    """Say what client-days come to where an office counts each outing: some do, and permits seldom say.
+
+    rows: those behind the count, one a trip and day, as for outings.
+    """
     if counted_as == CLIENT_DAYS:
-        outings = float(RULES[OUTINGS](trips, period)["adds"].sum())
+        outings = float(rows["persons"].sum())
         if abs(outings - count) > 0:  # not where either is unknown
             yield f"Counted as outings it would be {figure(outings)}; your Counting rule says {CLIENT_DAYS}."

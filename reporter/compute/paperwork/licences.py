@@ -1,15 +1,53 @@
 """Clients' fishing licences on the days of their trips."""
 
-import numpy as np
+import datetime as dt
+from collections import defaultdict
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Any, NamedTuple
+
 import pandas as pd
 
 from reporter.compute.paperwork.period import Period
 from reporter.compute.paperwork.trips import trip_days
-from reporter.compute.paperwork.typed import sheet_rows
+from reporter.compute.paperwork.typed import sheet_rows, typed_columns
 from reporter.schema.log import folded_code
 from reporter.tidy.season import TidyLog
 
 VALID, OUTSIDE, NOT_WRITTEN = "valid", "outside", "not written"
+
+_DAYS = ("licence_from", "licence_to", "day")
+_COLUMNS = (
+    *("client", "youth", "licence_from", "licence_to"),
+    *("trips", "days", "days_outside", "trip", "day", "state"),
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Licence:
+    """What Clients says of a client: his code, whether he is a youth, first and last day of his licence."""
+
+    client: str
+    youth: bool = False
+    first: dt.date | None = None
+    last: dt.date | None = None
+
+    @property
+    def written(self) -> bool:
+        """Whether either day is written."""
+        return self.first is not None or self.last is not None
+
+    def covers(self, day: dt.date) -> bool:
+        """Whether it is valid on a day as far as is written; both ends count."""
+        return (self.first is None or self.first <= day) and (self.last is None or day <= self.last)
+
+
+class _Day(NamedTuple):
+    """A client's day on a trip."""
+
+    day: dt.date
+    trip_no: int
+    trip: str
 
 
 def licence_table(log: TidyLog, trips: pd.DataFrame, period: Period) -> pd.DataFrame:
@@ -19,35 +57,35 @@ def licence_table(log: TidyLog, trips: pd.DataFrame, period: Period) -> pd.DataF
     day of the first of these; state: valid (both ends count), outside, or not written where Clients has
     neither date: then nobody can say.
     """
-    days = trip_days(trips[trips["counts"]], period)[["trip_no", "trip", "date", "clients"]]
-    each = days.explode("clients").rename(columns={"clients": "key"})
-    each = each[each["key"].notna()].drop_duplicates(["key", "trip_no", "date"])
-    each = each.merge(_licences(log), on="key", how="left", sort=False)
-    each["client"] = each["client"].where(each["client"].notna(), each["key"])
-    each["youth"] = each["youth"] == "yes"
-    before, after = each["date"] < each["licence_from"], each["date"] > each["licence_to"]
-    each["outside"] = before | after
-    by_client = each.groupby("key", sort=True)
-    made = by_client.agg(
-        client=("client", "first"),
-        youth=("youth", "first"),
-        licence_from=("licence_from", "first"),
-        licence_to=("licence_to", "first"),
-        trips=("trip_no", "nunique"),
-        days=("date", "nunique"),
+    days = trip_days(trips[trips["counts"]], period)
+    listed = _licences(log)
+    aboard: defaultdict[str, list[_Day]] = defaultdict(list)
+    columns = (days["date"].dt.date, days["trip_no"], days["trip"], days["clients"])
+    for *day, clients in zip(*columns, strict=True):
+        for client in clients:
+            aboard[client].append(_Day(*day))
+    made = [_row(listed.get(key) or Licence(key), aboard[key]) for key in sorted(aboard)]
+    table = pd.DataFrame(made, columns=list(_COLUMNS))
+    return table.assign(**{key: pd.Series(table[key], dtype="datetime64[s]") for key in _DAYS})
+
+
+def _row(licence: Licence, aboard: Sequence[_Day]) -> tuple[Any, ...]:
+    """Return the line of a client. aboard: his days on trips, by day."""
+    outside = [each for each in aboard if not licence.covers(each.day)]
+    counts = (
+        len({each.trip_no for each in aboard}),
+        len({each.day for each in aboard}),
+        len({each.day for each in outside}),
     )
-    outside = each[each["outside"]].groupby("key")
-    made["days_outside"] = outside["date"].nunique().reindex(made.index, fill_value=0)
-    made["trip"] = outside["trip"].first().reindex(made.index).astype(object).fillna("")
-    made["day"] = outside["date"].first().reindex(made.index)
-    written = made["licence_from"].notna() | made["licence_to"].notna()
-    made["state"] = np.select([~written, made["days_outside"] > 0], [NOT_WRITTEN, OUTSIDE], default=VALID)
-    return made.reset_index(drop=True)
+    trip, day = (outside[0].trip, outside[0].day) if outside else ("", None)
+    state = NOT_WRITTEN if not licence.written else OUTSIDE if outside else VALID
+    return (licence.client, licence.youth, licence.first, licence.last, *counts, trip, day, state)
 
 
-def _licences(log: TidyLog) -> pd.DataFrame:
-    clients = sheet_rows(log, "clients")
-    made = clients[["client", "youth"]].assign(key=clients["client"].map(folded_code))
-    for end in ("licence_from", "licence_to"):
-        made[end] = clients[end].astype("datetime64[s]")
-    return made.drop_duplicates("key")
+def _licences(log: TidyLog) -> dict[str, Licence]:
+    """Return folded code -> what Clients says; of a code that stands twice, what stands first."""
+    columns = typed_columns(sheet_rows(log, "clients"), ("client", "youth", "licence_from", "licence_to"))
+    made: dict[str, Licence] = {}
+    for client, youth, first, last in zip(*columns.values(), strict=True):
+        made.setdefault(folded_code(client or ""), Licence(client or "", youth == "yes", first, last))
+    return made

@@ -30,8 +30,8 @@ class Paperwork:
 
     trips: `filing_trips`, of the whole season. uses: counts of the period; allowance: use of the whole season
     against what is allowed. documents, passengers, sea_days, fees, numbering: of the whole season; licences,
-    ledger, harvest, account: of the period, and worked out when a page first asks; owed: for the periods that
-    touch it.
+    ledger, harvest, account: of the period; owed: for the periods that touch it. ledger, harvest, account and
+    fees are worked out when a page first asks.
     """
 
     season: Season
@@ -45,7 +45,6 @@ class Paperwork:
     passengers: pd.DataFrame
     sea_days: pd.DataFrame
     owed: Owed
-    fees: pd.DataFrame
     numbering: tuple[Run, ...]
 
     @cached_property
@@ -57,6 +56,11 @@ class Paperwork:
     def harvest(self) -> pd.DataFrame:
         """What was kept in the period: see `harvest_table`."""
         return harvest_table(self.season, self.trips, self.period)
+
+    @cached_property
+    def fees(self) -> pd.DataFrame:
+        """Fee worksheets: see `fee_table`."""
+        return fee_table(self.log)
 
     @cached_property
     def account(self) -> pd.DataFrame:
@@ -81,6 +85,5 @@ def paperwork(season: Season, log: TidyLog, period: Period = OPEN) -> Paperwork:
         passengers_table(log, trips),
         sea_days(trips),
         owed_reports(log, trips, period),
-        fee_table(log),
         number_runs(log_numbers(log)),
     )

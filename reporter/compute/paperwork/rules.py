@@ -1,6 +1,7 @@
 """The nine counting rules: what every row of Trips adds to a count."""
 
-from collections.abc import Callable
+from collections import defaultdict
+from collections.abc import Callable, Hashable, Iterable
 
 import numpy as np
 import pandas as pd
@@ -24,15 +25,14 @@ Rule = Callable[[pd.DataFrame, Period], pd.DataFrame]
 
 def _client_days(trips: pd.DataFrame, period: Period) -> pd.DataFrame:
     days = trip_days(trips, period)
-    return days.assign(adds=_new_clients(days, days["clients"], "date") + days["unnamed"])
+    return days.assign(adds=days["unnamed"] + _new_clients(days, days["clients"], "date"))
 
 
 def _angler_days(trips: pd.DataFrame, period: Period) -> pd.DataFrame:
     """As client-days; of a row that names more clients than fished only as many of them, as they stand."""
     days = trip_days(trips, period)
     who = [clients[: int(n)] for clients, n in zip(days["clients"], days["anglers"], strict=True)]
-    fished = pd.Series(who, days.index, dtype=object)
-    return days.assign(adds=_new_clients(days, fished, "date") + days["unnamed"])
+    return days.assign(adds=days["unnamed"] + _new_clients(days, who, "date"))
 
 
 def _outings(trips: pd.DataFrame, period: Period) -> pd.DataFrame:
@@ -89,7 +89,7 @@ def clients_of_trips(trips: pd.DataFrame, period: Period) -> float:
     Anglers without a code are others on every outing: on one outing as many as on its fullest day.
     """
     rows = _by_outing(trips, period)
-    named = rows["clients"].explode().dropna().nunique()
+    named = len(set().union(*rows["clients"]))
     return float(named + _unnamed_of_outings(rows).sum())
 
 
@@ -108,20 +108,21 @@ def _first_of(rows: pd.DataFrame, keys: list[str]) -> pd.DataFrame:
     return rows.assign(adds=np.where(rows.duplicated(keys), 0.0, 1.0))
 
 
-def _new_clients(rows: pd.DataFrame, clients: pd.Series, key: str) -> pd.Series:
+def _new_clients(rows: pd.DataFrame, clients: Iterable[tuple[str, ...]], key: str) -> list[float]:
     """Return how many clients each row has that no row above with the same key (a day, an outing) has."""
-    named = clients.explode().dropna()
-    each = pd.DataFrame({"client": named, "key": rows.loc[named.index, key]}, index=named.index)
-    new = each[~each.duplicated()]
-    found = new.groupby(level=0).size()
-    return found.reindex(rows.index, fill_value=0).astype(np.float64)
+    met: defaultdict[Hashable, set[str]] = defaultdict(set)
+    new = []
+    for at, named in zip(rows[key].tolist(), clients, strict=True):
+        new.append(float(len(set(named) - met[at])))
+        met[at].update(named)
+    return new
 
 
 def _customers(rows: pd.DataFrame) -> pd.Series:
     """Return what each row adds to the customers: those new on its outing; the first the unnamed ones."""
     first = ~rows.duplicated("outing_key")
     unnamed = rows["outing_key"].map(_unnamed_of_outings(rows)).where(first, 0.0)
-    return _new_clients(rows, rows["clients"], "outing_key") + unnamed.astype(np.float64)
+    return unnamed.astype(np.float64) + _new_clients(rows, rows["clients"], "outing_key")
 
 
 def _unnamed_of_outings(rows: pd.DataFrame) -> pd.Series:

@@ -12,6 +12,10 @@ from reporter.schema.log import folded, folded_code
 from reporter.schema.thresholds import MOST_TRIP_DAYS
 from reporter.tidy.season import TidyLog
 
+_OF_SEASON = [
+    *("trip_no", "row", "trip", "date", "water", "guide", "kind", "status", "anglers"),
+    *("begin_min", "end_min", "boat_hours", "fished"),
+]
 _TYPED = [
     "trip_no",
     "end_date",
@@ -28,8 +32,11 @@ _TYPED = [
 
 
 def filing_trips(season: Season, log: TidyLog) -> pd.DataFrame:
-    """Return one row a used row of Trips, in the log's order, by the columns of the season's trips and these.
+    """Return one row a used row of Trips, in the log's order.
 
+    trip_no, row, (worksheet,) trip, date, water, guide, kind, status, anglers, begin_min, end_min,
+    boat_hours, fished: as in the season's trips; end_date, outing, site, boat, lines, passengers, left_dock,
+    back_at_dock: as typed.
     counts: guided, neither cancelled nor void: the trips of every count. unfinished: whether their log is
     not finished. last_day: its last day; `slipped` where End date lies too far off to be one (then the
     first day is the last, and hours are not known). permit: its own, else its water's. clients: its
@@ -39,7 +46,8 @@ def filing_trips(season: Season, log: TidyLog) -> pd.DataFrame:
     makes two rows one outing, site or guide.
     """
     typed = log.tables["trips"].loc[log.tables["trips"]["used"], _TYPED]
-    table = season.trips.drop(columns="clients").merge(typed, on="trip_no", how="left", sort=False)
+    known = [*_OF_SEASON, *(["worksheet"] if "worksheet" in season.trips else [])]
+    table = season.trips[known].merge(typed, on="trip_no", how="left", sort=False)
     table["counts"] = (table["kind"] == "guided") & table["fished"] & table["date"].notna()
     table["unfinished"] = table["counts"] & (table["status"] == NOT_FINISHED)
     span = (table["end_date"] - table["date"]).dt.days
@@ -52,7 +60,7 @@ def filing_trips(season: Season, log: TidyLog) -> pd.DataFrame:
     table["dock_hours"] = dock_hours(table).where(table["fished"] & ~table["slipped"])
     table["angler_hours"] = table["anglers"] * table["hours"]
     table["line_hours"] = table["lines"] * table["hours"]
-    return _with_keys(table, log)
+    return _with_keys(table, log).copy()  # in one piece: rows of it are taken again and again
 
 
 def permits_of_waters(log: TidyLog) -> dict[str, str]:
@@ -105,9 +113,12 @@ def trip_days(trips: pd.DataFrame, period: Period) -> pd.DataFrame:
 
     A trip without an End date has its first day alone, a night trip too.
     """
-    spans = ((trips["last_day"] - trips["date"]).dt.days.fillna(-1) + 1).to_numpy(dtype=np.int64)
+    first = trips["date"].to_numpy().astype("datetime64[D]")
+    spans = (trips["last_day"] - trips["date"]).dt.days.fillna(-1).to_numpy(dtype=np.int64) + 1
     at = np.repeat(np.arange(len(trips)), spans)
-    days = trips.iloc[at].reset_index(drop=True)
     step = np.arange(len(at)) - np.repeat(np.cumsum(spans) - spans, spans)
-    days["date"] += pd.to_timedelta(step, unit="D")
-    return days[period.holds(days["date"])].sort_values(["date", "trip_no"], ignore_index=True)
+    dates = pd.Series((first[at] + step).astype("datetime64[s]"))
+    held = np.flatnonzero(period.holds(dates))
+    order = held[np.lexsort((trips["trip_no"].to_numpy()[at[held]], dates.to_numpy()[held]))]
+    days = trips.iloc[at[order]].reset_index(drop=True)
+    return days.assign(date=dates.to_numpy()[order])

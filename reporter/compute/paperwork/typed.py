@@ -27,5 +27,7 @@ def typed_columns(table: pd.DataFrame, keys: Iterable[str]) -> dict[str, list[An
 
 def _typed(values: pd.Series) -> list[Any]:
     made = values.dt.date if pd.api.types.is_datetime64_any_dtype(values) else values
-    blank = values.isna() | (values.astype(object) == _BLANK)
-    return [None if none else value for none, value in zip(blank, made.tolist(), strict=True)]
+    blank = values.isna().tolist()
+    return [
+        None if none or value == _BLANK else value for none, value in zip(blank, made.tolist(), strict=True)
+    ]
