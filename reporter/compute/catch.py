@@ -88,25 +88,21 @@ def make_pairs(stints: pd.DataFrame, fish: pd.DataFrame, trips: pd.DataFrame) ->
 
 
 def _effort_by_pair(stints: pd.DataFrame) -> pd.DataFrame:
+    unusable = stints["reason"] != ""
     grouped = stints.assign(
+        stints=1,
         parts_rod_hours=stints["rod_hours"].where(stints["timing"] == "parts", 0.0),
         missing=stints["missed"].isna(),
-        unusable=stints["reason"] != "",
+        unusable=unusable,
     ).groupby(["trip_no", "technique"])
-    made = grouped.agg(
-        stints=("row", "size"),
-        hours=("hours", "sum"),
-        rod_hours=("rod_hours", "sum"),
-        parts_rod_hours=("parts_rod_hours", "sum"),
-        missed=("missed", "sum"),
-        missing=("missing", "any"),
-        unusable=("unusable", "any"),
-        reason=("reason", "max"),
-    )
-    made["tally"] = grouped["landed"].sum(min_count=1)
-    made["missed"] = made["missed"].where(~made["missing"])
     effort = ["hours", "rod_hours", "parts_rod_hours"]
-    made[effort] = made[effort].where(~made["unusable"], np.nan)
+    made = grouped[["stints", *effort, "missed", "missing", "unusable"]].sum()
+    # Text has no quick maximum: only the few stints without usable time are looked at.
+    reasons = stints.loc[unusable].groupby(["trip_no", "technique"])["reason"].max()
+    made["reason"] = reasons.reindex(made.index).astype(object).fillna("")
+    made["tally"] = grouped["landed"].sum(min_count=1)
+    made["missed"] = made["missed"].where(made["missing"] == 0)
+    made[effort] = made[effort].where(made["unusable"] == 0)
     return made.drop(columns=["missing", "unusable"])
 
 
@@ -122,9 +118,8 @@ def _leftovers(pairs: pd.DataFrame, bare: pd.DataFrame) -> tuple[pd.DataFrame, p
     On a trip with tallies such fish describe fish already tallied: only what goes beyond the tallies is
     landed on their row, while their fates are, so that a trip's kept and released are those of its rows.
     """
-    by_trip = pairs.groupby("trip_no").agg(
-        landed=("landed", "sum"), on_rows=("on_rows", "sum"), tallies=("tally", "count")
-    )
+    tallied_rows = pairs.assign(tallies=pairs["tally"].notna())
+    by_trip = tallied_rows.groupby("trip_no")[["landed", "on_rows", "tallies"]].sum()
     trips = by_trip.join(bare["on_rows"].rename("bare"), how="outer").fillna(0.0)
     tallied = trips["tallies"] > 0
     room = trips["landed"] - trips["on_rows"]

@@ -33,12 +33,8 @@ def trip_rates(trips: pd.DataFrame, pairs: pd.DataFrame) -> pd.DataFrame:
     fish is all that was landed of the species counted; fish_in_rates the part with usable effort;
     fish_per_rod_hour is fish_in_rates / rod_hours, NaN without rod-hours.
     """
-    sums = pairs.groupby("trip_no").agg(
-        fish=("landed", "sum"),
-        kept=("kept", "sum"),
-        released=("released", "sum"),
-        fate_unknown=("unknown", "sum"),
-    )
+    fish = {"landed": "fish", "kept": "kept", "released": "released", "unknown": "fate_unknown"}
+    sums = pairs.groupby("trip_no")[list(fish)].sum().rename(columns=fish)
     rated = pairs[pairs["in_rates"]].groupby("trip_no")
     sums["rod_hours"] = rated["rod_hours"].sum()
     sums["fish_in_rates"] = rated["landed"].sum()

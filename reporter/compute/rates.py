@@ -1,6 +1,7 @@
 """Catch rates of groups: techniques, styles, waters, months, the season."""
 
 from collections.abc import Sequence
+from typing import Any
 
 import numpy as np
 import pandas as pd
@@ -54,53 +55,54 @@ def rate_table(pairs: pd.DataFrame, group: str, groups: Sequence[str], spread: S
     """
     rated = pairs[pairs["in_rates"] & pairs[group].isin(list(groups))]
     trips = sorted(rated["trip_no"].unique())
-    table = pd.DataFrame({group: pd.Series(list(groups), dtype=object)})
     sums = sums_by_group_and_trip(rated, group, groups, trips, _SUMS)
     effort = sums["rod_hours"]
-    landed = rate_interval(sums["landed"], effort, spread)
-    table["trips"] = landed.trips
-    table["rod_hours"] = landed.effort
-    table["boat_hours"] = (effort > 0) @ _boat_hours(rated, trips)
-    table["fish"] = landed.fish
-    kept, released = (_add_rate(table, fate, sums[fate], effort, spread) for fate in ("kept", "released"))
-    table["kept"], table["released"] = kept.fish, released.fish
-    table["fate_unknown"] = sums["unknown"].sum(axis=1)
-    table["fish_per_rod_hour"] = landed.rate
-    table["low"], table["high"] = landed.low, landed.high
-    table["interval_rule"] = landed.rule
-    return _with_bites(table, rated, group, groups, spread)
+    landed, kept, released = (rate_interval(sums[key], effort, spread) for key in ("landed", *_FATES))
+    columns = {
+        group: pd.Series(list(groups), dtype=object),
+        "trips": landed.trips,
+        "rod_hours": landed.effort,
+        "boat_hours": (effort > 0) @ _boat_hours(rated, trips),
+        "fish": landed.fish,
+        **_rates("kept", kept),
+        **_rates("released", released),
+        "kept": kept.fish,
+        "released": released.fish,
+        "fate_unknown": sums["unknown"].sum(axis=1),
+        "fish_per_rod_hour": landed.rate,
+        "low": landed.low,
+        "high": landed.high,
+        "interval_rule": landed.rule,
+        **_bites(rated, group, groups, spread),
+    }
+    return pd.DataFrame(columns)
 
 
-_SUMS = ("rod_hours", "landed", "unknown", "kept", "released")
+_FATES = ("kept", "released")
+_SUMS = ("rod_hours", "landed", "unknown", *_FATES)
 
 
 def _boat_hours(rated: pd.DataFrame, trips: Sequence[int]) -> FloatArray:
-    hours = rated.drop_duplicates("trip_no").set_index("trip_no")["boat_hours"]
-    return hours.loc[list(trips)].to_numpy(dtype=float)
+    hours = dict(zip(rated["trip_no"], rated["boat_hours"], strict=True))
+    return np.array([hours[trip] for trip in trips], dtype=np.float64)
 
 
-def _add_rate(
-    table: pd.DataFrame, name: str, fish: FloatArray, effort: FloatArray, spread: Spread
-) -> RateRange:
-    made = rate_interval(fish, effort, spread)
-    table[f"{name}_per_rod_hour"] = made.rate
-    table[f"{name}_low"], table[f"{name}_high"] = made.low, made.high
-    return made
+def _rates(name: str, made: RateRange) -> dict[str, FloatArray]:
+    return {f"{name}_per_rod_hour": made.rate, f"{name}_low": made.low, f"{name}_high": made.high}
 
 
-def _with_bites(
-    table: pd.DataFrame, rated: pd.DataFrame, group: str, groups: Sequence[str], spread: Spread
-) -> pd.DataFrame:
+def _bites(rated: pd.DataFrame, group: str, groups: Sequence[str], spread: Spread) -> dict[str, Any]:
     told = rated[rated["missed"].notna()]
     told = told.assign(bites=told["landed"] + told["missed"])
     trips = sorted(told["trip_no"].unique())
     sums = sums_by_group_and_trip(told, group, groups, trips, ("bites", "landed", "rod_hours"))
     made = rate_interval(sums["bites"], sums["rod_hours"], spread)
-    table["bite_trips"] = made.trips
-    table["bite_rod_hours"] = made.effort
-    table["bites"] = made.fish
-    table["bites_per_rod_hour"] = made.rate
-    table["bites_low"], table["bites_high"] = made.low, made.high
     landed = sums["landed"].sum(axis=1)
-    table["share_landed"] = np.divide(landed, made.fish, out=np.full(len(table), np.nan), where=made.fish > 0)
-    return table
+    share = np.divide(landed, made.fish, out=np.full(len(groups), np.nan), where=made.fish > 0)
+    return {
+        "bite_trips": made.trips,
+        "bite_rod_hours": made.effort,
+        "bites": made.fish,
+        **_rates("bites", made),
+        "share_landed": share,
+    }
