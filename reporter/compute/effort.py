@@ -180,15 +180,18 @@ def _check_possible(table: pd.DataFrame, trips: pd.DataFrame) -> list[Problem]:
     far_over = sums[share > EFFORT_OVER_ASIDE]
     problems: list[Problem] = []
     for code, found in (("effort_below", below), ("effort_above", above)):
+        if found.empty:
+            continue
         first = timed.drop_duplicates("trip_no").set_index("trip_no")[["row", "technique"]]
         problems += [
             _say(code, stint, **_sums(stint)) for stint in records(found.drop(columns="row").join(first))
         ]
-    out = table["trip_no"].isin(far_over.index) & (table["reason"] == "")
-    columns = ["trip_no", "row", "technique"]
-    stints = table.loc[out, columns].merge(far_over.drop(columns="row"), on="trip_no")
-    problems += [_say("effort_over", stint, **_sums(stint)) for stint in records(stints)]
-    table.loc[out, "reason"] = "effort_over"
+    if len(far_over):
+        out = table["trip_no"].isin(far_over.index) & (table["reason"] == "")
+        columns = ["trip_no", "row", "technique"]
+        stints = table.loc[out, columns].merge(far_over.drop(columns="row"), on="trip_no")
+        problems += [_say("effort_over", stint, **_sums(stint)) for stint in records(stints)]
+        table.loc[out, "reason"] = "effort_over"
     questioned = [*above.index, *far_over.index]
     return [*problems, *_longer(timed[~timed["trip_no"].isin(questioned)])]
 
