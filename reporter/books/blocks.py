@@ -53,10 +53,14 @@ Cell = Value | Live
 
 @dataclass(frozen=True, slots=True)
 class Line:
-    """One line of text in its style; long body lines are wrapped over the width of the page."""
+    """One line of text in its style; long body lines are wrapped over the width of the page.
+
+    sheet: the sheet of this book that it leads to, if any.
+    """
 
     text: str
     style: LineStyle = "body"
+    sheet: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,22 +73,27 @@ class Text:
 
 @dataclass(frozen=True, slots=True)
 class Figure:
-    """One named value with its label, and a remark that stands beside it."""
+    """One named value with its label, and a remark that stands beside it.
+
+    sheet: the sheet of this book with the rows behind it, to which its label leads.
+    """
 
     key: str
     label: str
     value: Cell
     look: Look = "text"
     remark: str = ""
+    sheet: str = ""
 
 
 @dataclass(frozen=True, slots=True)
 class Figures:
-    """A short list of named values: label, value, remark."""
+    """A short list of named values: label, value, remark. large: in large type."""
 
     key: str
     items: tuple[Figure, ...]
     title: str = ""
+    large: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -122,12 +131,12 @@ class Field:
 class Link:
     """A link to another file: its path from the book's folder, with / between; a cell of one of its sheets.
 
-    Without a sheet the link leads to the file.
+    Without a sheet the link leads to the file; without a file to a sheet of this book.
     """
 
     file: str
     sheet: str = ""
-    cell: str = ""
+    cell: str = "A1"
 
 
 @dataclass(frozen=True, slots=True)
@@ -145,6 +154,7 @@ class Table:
     own_fields: given row (from 0) -> field key -> the field that describes that one cell instead of its
     column's: look, help and drop-down, as each setting of the sheet Season has its own.
     links: field key -> for every row where its cell, which must be text, leads to.
+    behind: the sheet of this book with the rows behind its numbers, to which its title leads.
     """
 
     key: str
@@ -162,6 +172,7 @@ class Table:
     ruled: bool = False
     own_fields: Mapping[int, Mapping[str, Field]] = field(default_factory=dict)
     links: Mapping[str, Sequence[Link | None]] = field(default_factory=dict)
+    behind: str = ""
 
     @property
     def rows(self) -> int:

@@ -60,6 +60,19 @@ def half_day(trips: pd.DataFrame) -> tuple[float, float] | None:
     return float(low), float(high)
 
 
+def fish_a_client(trips: pd.DataFrame) -> tuple[float, float] | None:
+    """Return the middle half of the fish for each client on guided trips that are finished.
+
+    trips as from trip_rates. Quartiles of fish / anglers over trips with anglers; None below MIN_OWN_TRIPS.
+    A guide's own fish count too where the log does not set them apart.
+    """
+    guided = trips[trips["in_rates"] & (trips["kind"] == "guided") & (trips["anglers"] > 0)]
+    if len(guided) < MIN_OWN_TRIPS:
+        return None
+    low, high = np.quantile(guided["fish"] / guided["anglers"], [0.25, 0.75])
+    return float(low), float(high)
+
+
 def every_client_caught(trips: pd.DataFrame, fish: pd.DataFrame) -> tuple[int, int]:
     """Return the guided trips on which every named client landed a fish, and those where the log can tell.
 

@@ -21,6 +21,7 @@ from reporter.compute.season import Season
 from reporter.compute.side_by_side import SideBySide, side_by_side
 from reporter.compute.tackle.tackle import Tackle, season_tackle
 from reporter.compute.water_card import water_card
+from reporter.compute.weeks import week_table
 from reporter.schema.sheets import names
 
 STYLES = (*names.STYLES, "")
@@ -38,7 +39,8 @@ class Report:
     fair: comparisons that allow for the day. record: the stints with what they were fished under;
     by_condition: their rates; picks: what What worked chooses from. hunches: each with what the
     record says of it. fish: sizes, for the sheet Fish. tackle: what hung up, was lost and used.
-    water_card: what paid on each water, month by month. paperwork and keep_checks: for the sheet Paperwork.
+    water_card: what paid on each water, month by month; weeks: the season along time.
+    paperwork and keep_checks: for the sheet Paperwork.
     water_months is keyed on water_month: water and month with a line break between.
     """
 
@@ -60,6 +62,7 @@ class Report:
     hunches: tuple[Result, ...]
     tackle: Tackle
     water_card: pd.DataFrame
+    weeks: pd.DataFrame
     fish: FishPage
     paperwork: Paperwork
     keep_checks: KeepChecks
@@ -86,6 +89,7 @@ def make_report(season: Season) -> Report:
         water_months=water_months,
         fish=fish_page(season),
         water_card=water_card(record, water_months, season.techniques),
+        weeks=week_table(pairs, season.trips),
         whole=rate_table(pairs, "season", ["season"], spread),
         phi=_phi(season),
         by_day_type=by_day_type(named, spread),

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from reporter.books.season.book import season_book
 from reporter.books.season.front_days import front_finding
-from reporter.books.season.glance import findings
+from reporter.books.season.glance import season_lines
 from reporter.compute.report import Report, make_report
 from reporter.files.atomic import replace_file
 from reporter.files.folders import make_folder
@@ -89,7 +89,7 @@ def build(job: Job, inputs: Sequence[Path], weather: "Sequence[RawWeather]" = ()
         return Built(job, reading, (), "", effects)
     report = make_report(reading.season)
     _write(report, job)
-    said = tuple(line.text for line in findings(report))
+    said = tuple(line.text for line in season_lines(report))
     return Built(job, reading, said, front_finding(report), effects)
 
 

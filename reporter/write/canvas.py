@@ -2,6 +2,7 @@
 
 from xlsxwriter.workbook import Workbook
 
+from reporter.books.blocks import Link
 from reporter.write.cells import Cells, done
 from reporter.write.clean import clean
 from reporter.write.measure import PADDING_PX, height_px, lines_needed, text_px
@@ -33,17 +34,22 @@ class Canvas:
         for row, pixels in sorted(self._heights.items()):
             done(self.cells.sheet.set_row_pixels(row, pixels), f"height of row {row}")
 
-    def prose(self, row: int, said: str, role: Role, first: int = 0, last: int | None = None) -> None:
+    def prose(
+        self, row: int, said: str, role: Role, first: int = 0, last: int | None = None, *, sheet: str = ""
+    ) -> None:
         """Write text from one column to another, over the page's width unless told.
 
         Only text that must be wrapped is merged over the columns; any other runs on over the blank ones.
+        sheet: the sheet of this book that it leads to.
         """
         text = clean(said)
         end = max(first, self.plan.prose - 1 if last is None else last)
         size, bold = size_of(role), bool(ROLES[role].get("bold"))
         room = self.plan.px(first, end)
         fits = "\n" not in text and text_px(text, size, bold=bold) + PADDING_PX <= room
-        form = self.cells.formats.role(role, wrap=not fits)
+        form = self.cells.formats.role(role, wrap=not fits, link=bool(sheet))
         lines = 1 if fits else lines_needed(text, room, size, bold=bold)
         self.tall(row, height_px(lines, size))
         self.cells.across(row, first, first if fits else end, text, form)
+        if sheet:
+            self.cells.link(row, first, text, Link("", sheet), form)

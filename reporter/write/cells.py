@@ -10,8 +10,8 @@ from xlsxwriter.worksheet import Worksheet
 
 from reporter.books.blocks import Cell, Link, Live, Look, Value
 from reporter.write.clean import clean
-from reporter.write.external import external
 from reporter.write.formats import Formats
+from reporter.write.links import address
 from reporter.write.names import Names
 from reporter.write.place import TablePlace
 from reporter.write.style import HEAT_TRAITS, Role, Trait
@@ -119,10 +119,10 @@ class Cells:
                 done(code, f"cell {row}, {column} of {place.table.key!r}")
 
     def link(self, row: int, column: int, text: str, link: Link, form: Format) -> None:
-        """Write text that leads to another file; just the text where a sheet takes no more such links."""
-        if self._links < _MOST_LINKS and len(address := external(link)) <= _LONGEST_LINK:
+        """Write text that leads somewhere; just the text where a sheet takes no more links."""
+        if self._links < _MOST_LINKS and len(to := address(link)) <= _LONGEST_LINK:
             self._links += 1
-            done(self.sheet.write_url(row, column, address, form, clean(text)), f"link {row}, {column}")
+            done(self.sheet.write_url(row, column, to, form, clean(text)), f"link {row}, {column}")
         else:
             self.text(row, column, text, form)
 

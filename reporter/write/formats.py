@@ -4,7 +4,7 @@ from xlsxwriter.format import Format
 from xlsxwriter.workbook import Workbook
 
 from reporter.books.blocks import Look
-from reporter.write.style import ROLES, Paper, Role, Trait, cell_properties
+from reporter.write.style import LINKED, ROLES, Paper, Role, Trait, cell_properties
 
 
 class Formats:
@@ -15,12 +15,12 @@ class Formats:
         self.paper = paper
         self._made: dict[object, Format] = {}
 
-    def role(self, role: Role, *, wrap: bool = False) -> Format:
-        """Return the format of text in a role."""
-        if (role, wrap) not in self._made:
-            wrapped = {"text_wrap": True} if wrap else {}
-            self._made[role, wrap] = self._workbook.add_format({**ROLES[role], **wrapped})
-        return self._made[role, wrap]
+    def role(self, role: Role, *, wrap: bool = False, link: bool = False) -> Format:
+        """Return the format of text in a role, of text that leads somewhere."""
+        if (role, wrap, link) not in self._made:
+            more = {**({"text_wrap": True} if wrap else {}), **(LINKED if link else {})}
+            self._made[role, wrap, link] = self._workbook.add_format({**ROLES[role], **more})
+        return self._made[role, wrap, link]
 
     def cell(self, look: Look, traits: frozenset[Trait] = frozenset()) -> Format:
         """Return the format of a cell of a table."""

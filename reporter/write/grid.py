@@ -31,7 +31,7 @@ _WIDEST_LETTER_PX = 14
 def draw_table(canvas: Canvas, place: TablePlace) -> None:
     """Draw a table with all its parts in their places."""
     if place.title is not None:
-        canvas.prose(place.title, place.table.title, "heading")
+        canvas.prose(place.title, place.table.title, "heading", sheet=place.table.behind)
     if place.shown is not None:
         _draw_rows_shown(canvas, place, place.shown)
     for column, field in enumerate(place.table.fields):

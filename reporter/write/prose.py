@@ -5,7 +5,7 @@ from reporter.write.canvas import Canvas
 from reporter.write.clean import clean
 from reporter.write.measure import PADDING_PX, height_px, lines_needed, text_px
 from reporter.write.place import FiguresPlace, TextPlace
-from reporter.write.style import leans_left, size_of
+from reporter.write.style import LARGE_SIZE, Trait, leans_left, size_of
 from reporter.write.values import given
 
 _CAUTION = "Caution:"
@@ -18,7 +18,7 @@ def draw_text(canvas: Canvas, place: TextPlace) -> None:
         if line.style == "caution":
             _draw_caution(canvas, row, line)
         else:
-            canvas.prose(row, line.text, line.style)
+            canvas.prose(row, line.text, line.style, sheet=line.sheet)
         if line.style == "heading" and row > place.top:
             canvas.tall(row, height_px(1, size_of("heading")) + _ABOVE_HEADING_PX)
 
@@ -28,7 +28,7 @@ def draw_figures(canvas: Canvas, place: FiguresPlace) -> None:
     if place.title is not None:
         canvas.prose(place.title, place.figures.title, "heading")
     for row, item in enumerate(place.figures.items, place.top):
-        canvas.prose(row, item.label, "label", 0, place.value_column - 1)
+        canvas.prose(row, item.label, "label", 0, place.value_column - 1, sheet=item.sheet)
         _draw_value(canvas, place, row, item)
         if item.remark:
             canvas.prose(row, item.remark, "note", place.value_column + 1, place.remark_end)
@@ -42,9 +42,11 @@ def _draw_value(canvas: Canvas, place: FiguresPlace, row: int, item: Figure) -> 
     text = shown if isinstance(shown, str) else ""
     room = canvas.plan.px(column, column)
     if "\n" not in text and text_px(text, bold=True) + PADDING_PX <= room:
-        canvas.cells.put(
-            row, column, item.value, canvas.cells.formats.cell(item.look, frozenset({"strong", "left"}))
-        )
+        traits: frozenset[Trait] = frozenset({"strong", "left"})
+        if place.figures.large:
+            traits |= {"large"}
+            canvas.tall(row, height_px(1, LARGE_SIZE))
+        canvas.cells.put(row, column, item.value, canvas.cells.formats.cell(item.look, traits))
         return
     form = canvas.cells.formats.cell(
         item.look if leans_left(item.look) else "text", frozenset({"strong", "wrap"})

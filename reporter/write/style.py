@@ -21,7 +21,7 @@ LARGE_SIZE: Final = 14
 
 WHITE: Final = "#FFFFFF"
 INK: Final = "#1C2529"
-LAKE: Final = "#17485A"  # titles, required headings
+LAKE: Final = "#17485A"  # titles, required headings, links
 MIST: Final = "#E3ECEF"  # headings
 PEBBLE: Final = "#5C676C"  # notes, rows with too little record
 HAIR: Final = "#B9C4C8"  # rules
@@ -109,8 +109,10 @@ Trait = Literal[
 _HEAT: Final = ("#F4F8F9", "#DDEAEE", "#BFD8DF", "#9CC3CE", "#78ACBB")
 HEAT_TRAITS: Final[tuple[Trait, ...]] = ("heat 1", "heat 2", "heat 3", "heat 4", "heat 5")
 
+LINKED: Final[Properties] = {"font_color": LAKE, "underline": 1}
+
 _TRAITS: Final[Mapping[Trait, Properties]] = {
-    "link": {"font_color": LAKE, "underline": 1},  # first: on a dark ground another colour shows better
+    "link": LINKED,  # first: on a dark ground another colour shows better
     "hair": {"bottom": 1, "bottom_color": HAIR},
     "ruled": {"border": 1, "border_color": PEBBLE, "valign": "vcenter"},
     "entry": {"bg_color": STRAW, "border": 1, "border_color": PEBBLE},

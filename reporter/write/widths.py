@@ -1,6 +1,6 @@
 """How wide the columns of a sheet are: the most that any of its tables needs."""
 
-from collections.abc import Collection, Iterable, Sequence
+from collections.abc import Collection, Sequence
 from typing import Final
 
 from reporter.books.blocks import Cell, Field, Figures, Live, Look, Sheet, Table
@@ -33,11 +33,12 @@ def table_widths(sheet: Sheet) -> list[float]:
     return widths
 
 
-def figure_needs(blocks: Iterable[Figures]) -> tuple[float, float]:
+def figure_needs(blocks: Sequence[Figures]) -> tuple[float, float]:
     """Widths that the labels and the values of lists of figures need."""
     items = [item for block in blocks for item in block.items]
     labels = max((characters(text_px(clean(item.label), size_of("label"))) for item in items), default=0.0)
-    needs = [value_width([item.value], item.look) * 1.1 for item in items]
+    sizes = [LARGE_SIZE / BODY_SIZE if block.large else 1.1 for block in blocks for _ in block.items]
+    needs = [value_width([item.value], item.look) * size for item, size in zip(items, sizes, strict=True)]
     # A longer value runs on over the columns to its right, or is wrapped.
     values = max((need for need in needs if need <= _WIDEST_VALUE), default=0.0)
     return min(labels, _WIDEST_WRAPPED), max(values, _NARROWEST_VALUE)

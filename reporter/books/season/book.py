@@ -5,6 +5,7 @@ import datetime as dt
 from reporter.books.blocks import Book
 from reporter.books.season.condition_rates import condition_rates
 from reporter.books.season.conditions import conditions
+from reporter.books.season.contents import navigable
 from reporter.books.season.data_sheets import stints, trip_techniques
 from reporter.books.season.day_rates import day_rates
 from reporter.books.season.fish import fish
@@ -21,6 +22,7 @@ from reporter.books.season.techniques import techniques
 from reporter.books.season.trips import trips
 from reporter.books.season.water_cards import water_cards
 from reporter.books.season.waters import waters
+from reporter.books.season.weeks import weeks
 from reporter.books.season.what_worked import what_worked
 from reporter.books.season.worked_out import worked_out
 from reporter.compute.report import Report
@@ -33,30 +35,33 @@ def season_book(report: Report) -> Book:
     return Book(
         title=season.settings["season_name"] or "Season report",
         mark="report",
-        sheets=(
-            at_a_glance(report),
-            techniques(report),
-            side_by_side(report),
-            picker,
-            conditions(report),
-            front_days(report),
-            front_days_by_date(report),
-            day_rates(report),
-            hunches(report),
-            fish(report),
-            tackle(report),
-            waters(report),
-            water_cards(report),
-            trips(report),
-            paperwork(report),
-            rows_to_fix(season.fixes),
-            worked_out(report),
-            condition_rates(report),
-            *behind,
-            stint_conditions(report),
-            stints(report),
-            trip_techniques(report),
-            fish_rows(report),
+        sheets=navigable(
+            (
+                at_a_glance(report),
+                techniques(report),
+                side_by_side(report),
+                picker,
+                conditions(report),
+                front_days(report),
+                front_days_by_date(report),
+                day_rates(report),
+                hunches(report),
+                fish(report),
+                tackle(report),
+                waters(report),
+                water_cards(report),
+                weeks(report),
+                trips(report),
+                paperwork(report),
+                rows_to_fix(season.fixes),
+                worked_out(report),
+                condition_rates(report),
+                *behind,
+                stint_conditions(report),
+                stints(report),
+                trip_techniques(report),
+                fish_rows(report),
+            )
         ),
         paper="a4" if season.system == "metric" else "letter",
         created=last_day(report),

@@ -11,8 +11,10 @@ from reporter.books.season.front_words import day_group_words
 from reporter.books.season.row_fields import row_fields
 from reporter.books.season.tackle_stints import TACKLE_FIELDS, tackle_columns
 from reporter.compute.catch import REASONS
+from reporter.compute.fronts.hard_days import HARD
 from reporter.compute.fronts.rates import CALL_GROUPS, DAY_GROUPS
 from reporter.compute.report import STYLES, Report
+from reporter.compute.weeks import mondays
 from reporter.schema.units import usual_unit
 from reporter.tidy.trips import clock
 
@@ -39,6 +41,7 @@ def trip_techniques(report: Report) -> Sheet:
         Field("date", "Date", "date"),
         Field("month", "Month"),
         Field("month_no", "Month no.", "plain"),
+        Field("week_no", "Week no.", "plain"),
         Field("water", "Water"),
         Field("water_no", "Water no.", "plain"),
         Field("water_month_no", "Water and month no.", "plain"),
@@ -63,6 +66,7 @@ def trip_techniques(report: Report) -> Sheet:
         Field("new_style_trip", "First of its style", "plain", help="1 on one row of each trip and style."),
         Field("day", "Type of day"),
         Field("day_no", "Type of day no.", "plain"),
+        Field("hard", "Day 1 or 2", "plain", help="1: behind a front, by the tool's verdict."),
         Field("call", "Your call as one"),
         Field("call_no", "Call no.", "plain"),
         Field(
@@ -90,6 +94,8 @@ def pair_table(report: Report) -> pd.DataFrame:
     water_months = report.water_months["water_month"]
     techniques = season.techniques.set_index("technique")["technique_no"]
     return table.assign(
+        week_no=place_in(mondays(table["date"]), report.weeks["week"]),
+        hard=table["day_type"].isin(HARD).astype(int),
         month_no=place_in(table["month"], report.months["month"]),
         water_no=place_in(table["water"], pd.Series(season.waters, dtype=object)),
         water_month_no=place_in(table["water"] + "\n" + table["month"], water_months),

@@ -3,13 +3,20 @@
 import numpy as np
 
 from reporter.books.blocks import Block, Line, Sheet, Text
-from reporter.books.season.glance_figures import day_figures, record_figures, season_figures
+from reporter.books.season.glance_figures import (
+    business_figures,
+    season_figures,
+)
+from reporter.books.season.glance_findings import finding_lines
+from reporter.books.season.glance_gaps import gap_box
 from reporter.books.season.techniques import technique_chart
+from reporter.books.season.weeks import week_chart
 from reporter.books.words import counted, number, one_fish_every
 from reporter.compute.glance import dud_check, half_day
 from reporter.compute.report import Report
 from reporter.schema.thresholds import HALF_DAY_HOURS, HALF_DAY_RODS, MIN_OWN_TRIPS
 
+_WEEK_ROWS = 12  # of a chart
 _NO_CHART = f"No technique has {MIN_OWN_TRIPS} trips yet, so there is no chart: a bar would say too much."
 _SORTING = (
     "Rows without a trip number belong to the row above them: never sort Effort or Catch while Trip is blank "
@@ -24,24 +31,27 @@ _PAST = (
 
 
 def at_a_glance(report: Report) -> Sheet:
-    """Return the sheet At a glance."""
+    """Return the sheet At a glance: a page to pin up, then the rest of the season's figures."""
     settings = report.season.settings
     title = Line(settings["season_name"] or "Season report", "title")
     whose = (Line(settings["guide"], "lead"),) if settings["guide"] else ()
     chart = technique_chart(report)
     middle: tuple[Block, ...] = (chart,) if chart else (Text((Line(_NO_CHART, "note"),)),)
     blocks: tuple[Block, ...] = (
-        Text((title, *whose, *findings(report))),
+        Text((title, *whose)),
         season_figures(report),
-        day_figures(report),
+        Text(season_lines(report)),
+        finding_lines(report),
         *middle,
-        record_figures(report),
-        Text(_closing(report)),
+        *week_chart(report, rows=_WEEK_ROWS),
+        business_figures(report),
+        gap_box(report),
+        _closing(report),
     )
-    return Sheet("At a glance", blocks, group="me")
+    return Sheet("At a glance", blocks, group="me", pages_tall=1)
 
 
-def findings(report: Report) -> tuple[Line, ...]:
+def season_lines(report: Report) -> tuple[Line, ...]:
     """Return the sentences that the record can bear, for the page and for the terminal."""
     whole = report.whole.iloc[0]
     rate = float(whole["fish_per_rod_hour"])
@@ -69,17 +79,16 @@ def findings(report: Report) -> tuple[Line, ...]:
     return tuple(lines)
 
 
-def _closing(report: Report) -> tuple[Line, ...]:
+def _closing(report: Report) -> Text:
     duds = dud_check(report.season.pairs)
     lines: list[Line] = []
     if duds.asks:
         lines.append(
             Line(
-                f"Nearly everything you wrote down caught fish ({duds.with_fish} of {duds.pairs} "
-                f"techniques on "
-                "trips). Were the duds left out? Without them every rate is too high."
+                f"Nearly everything you wrote down caught fish ({duds.with_fish} of {duds.pairs} techniques "
+                "on trips). Were the duds left out? Without them every rate is too high."
             )
         )
     if report.season.from_above:
         lines.append(Line(_SORTING, "note"))
-    return (*lines, Line(_PAST, "caution"))
+    return Text((*lines, Line(_PAST, "caution")))

@@ -1,4 +1,4 @@
-"""The figures on At a glance: the season, its days, and how much of the log stands behind them."""
+"""The figures on At a glance, and how much of the log stands behind them."""
 
 from typing import Any
 
@@ -7,29 +7,42 @@ import pandas as pd
 
 from reporter.books.blocks import Figure, Figures, Live, Look
 from reporter.books.season.front_days import MEND
-from reporter.books.words import RESTS_ON, share
-from reporter.compute.glance import every_client_caught
+from reporter.books.words import RESTS_ON, counted, number, share
+from reporter.compute.glance import every_client_caught, fish_a_client
 from reporter.compute.records import records
 from reporter.compute.report import Report
 from reporter.schema.species import BY_CODE
 
 
 def season_figures(report: Report) -> Figures:
-    """Return the season's totals and its rate, live."""
+    """Return the season in five figures, live."""
     whole = records(report.whole)[0]
     return Figures(
         "season",
         (
-            _sum("trips", "Trips in the rates", "new_trip", whole, "whole"),
-            _sum("boat_hours", "Hours fished", "trip_hours", whole, "one", flag="new_trip"),
-            _sum("rod_hours", "Rod-hours", "rod_hours", whole, "one", remark="rods on it x hours"),
-            _sum("fish", "Landed", "landed", whole, "whole", remark=_what_counts(report)),
-            _sum("kept", "Kept", "kept", whole, "whole"),
-            _sum("released", "Released", "released", whole, "whole"),
-            _sum("fate_unknown", "Fate not known", "unknown", whole, "whole"),
+            _sum("trips", "Trips in the rates", "new_trip", whole, "whole", sheet="Trips"),
+            _sum("boat_hours", "Hours fished", "trip_hours", whole, "one", flag="new_trip", sheet="Trips"),
+            _sum(
+                "rod_hours",
+                "Rod-hours",
+                "rod_hours",
+                whole,
+                "one",
+                remark="rods on it x hours",
+                sheet="Trip techniques",
+            ),
+            _sum(
+                "fish",
+                "Landed",
+                "landed",
+                whole,
+                "whole",
+                remark=_what_counts(report),
+                sheet="Trip techniques",
+            ),
             _rate(whole),
         ),
-        title="The season",
+        large=True,
     )
 
 
@@ -41,9 +54,10 @@ def _sum(
     look: Look,
     flag: str = "in_rates",
     remark: str = "",
+    sheet: str = "",
 ) -> Figure:
     live = Live(f"SUMIFS({{pair.{source}}},{{pair.{flag}}},1)", float(whole[key]))
-    return Figure(key, label, live, look, remark)
+    return Figure(key, label, live, look, remark, sheet)
 
 
 def _rate(whole: dict[str, Any]) -> Figure:
@@ -55,7 +69,8 @@ def _rate(whole: dict[str, Any]) -> Figure:
         else ""
     )
     formula = 'IF({season.rod_hours}>0,{season.fish}/{season.rod_hours},"")'
-    return Figure("rate", "Fish per rod-hour", Live(formula, rate if known else ""), "two", remark)
+    live = Live(formula, rate if known else "")
+    return Figure("rate", "Fish per rod-hour", live, "two", remark, "Trip techniques")
 
 
 def _what_counts(report: Report) -> str:
@@ -66,29 +81,51 @@ def _what_counts(report: Report) -> str:
     return "black bass of every kind" if len(names) > 4 else ", ".join(names)
 
 
-def day_figures(report: Report) -> Figures:
-    """Return blank trips and trips on which every client caught one."""
+def business_figures(report: Report) -> Figures:
+    """Return a guide's business in a few lines: who caught, blanks, what a client catches, big fish."""
     trips = report.season.trips
     rated = trips[trips["in_rates"]]
     caught, told = every_client_caught(trips, report.season.fish)
     not_finished = int((trips["fished"] & ~trips["in_rates"]).sum())
-    return Figures(
-        "days",
-        (
-            Figure("guided", "Guided trips", int((rated["kind"] == "guided").sum()), "whole"),
-            Figure(
-                "blank", "Blank trips", int((rated["fish"] == 0).sum()), "whole", f"of {len(rated)} finished"
-            ),
-            Figure(
-                "every_client",
-                "Every named client caught one",
-                f"{caught} of {told}" if told else "not known",
-                remark="guided trips on which your log can tell",
-            ),
-            Figure("not_finished", "Trips whose log is not finished", not_finished, "whole", "in no rate"),
+    of_finished = f"of {counted(len(rated), 'finished trip')}"
+    items = [
+        Figure(
+            "guided", "Guided trips", int((rated["kind"] == "guided").sum()), "whole", of_finished, "Trips"
         ),
-        title="Your days",
+        Figure(
+            "every_client",
+            "Every named client caught one",
+            f"{caught} of {told}" if told else "not known",
+            remark="guided trips on which your log can tell",
+        ),
+        Figure("blank", "Blank trips", int((rated["fish"] == 0).sum()), "whole", of_finished),
+        _each_client(report),
+        *_big_fish(report),
+    ]
+    if not_finished:
+        label = "Trips whose log is not finished"
+        items.append(Figure("not_finished", label, not_finished, "whole", "in no rate"))
+    return Figures("business", tuple(items), title="Your days")
+
+
+def _each_client(report: Report) -> Figure:
+    middle = fish_a_client(report.season.trips)
+    low, high = (number(value, 1) for value in middle) if middle else ("", "")
+    said = f"{low} to {high}" if middle else "not known"
+    return Figure(
+        "each_client", "Fish for each client on a trip", said, remark="the middle half of guided trips"
     )
+
+
+def _big_fish(report: Report) -> list[Figure]:
+    """Return on how many trips a big fish was landed, where Season says what one is."""
+    season = report.season
+    if season.settings["big_fish_mm"] is None:
+        return []
+    rated = season.pairs[season.pairs["in_rates"]]
+    trips = int(rated.loc[rated["big"] > 0, "trip_no"].nunique())
+    of_all = f"of {counted(rated['trip_no'].nunique(), 'trip')} in the rates"
+    return [Figure("big", "Trips with a big fish", trips, "whole", of_all, "Fish")]
 
 
 def _unknown_days(rated: pd.DataFrame) -> Figure:

@@ -6,6 +6,7 @@ import numpy as np
 
 from reporter import __version__
 from reporter.books.blocks import Block, Cell, Field, Figure, Figures, Line, Sheet, Table, Text
+from reporter.books.season.glance_figures import record_figures
 from reporter.books.season.worked_out_fish import SIZE_LINES_NOTE, SIZES, size_lines
 from reporter.books.season.worked_out_formulas import DEFINITIONS, FORMULAS
 from reporter.books.season.worked_out_fronts import fingerprints, front_tables
@@ -49,6 +50,7 @@ def worked_out(report: Report) -> Sheet:
             SIZE_LINES_NOTE,
         ),
         *front_tables(report),
+        record_figures(report),
         _rows(report),
         _fish(report),
         _in_force(report),

@@ -1,0 +1,74 @@
+"""Finding one's way: the sheet Contents, and a line on every sheet that leads to it."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+from typing import Final
+
+from reporter.books.blocks import Block, Figure, Figures, Group, Line, Sheet, Text
+
+_GROUPS: Final[Mapping[Group, str]] = {
+    "me": "For me",
+    "books": "For the books",
+    "behind": "Behind the numbers",
+}
+NAME: Final = "Contents"
+ANSWERS: Final[Mapping[str, str]] = {
+    "At a glance": "The season on one page",
+    "Techniques": "What each technique gave, and how sure that is",
+    "Side by side": "Techniques compared fairly: on the same trips, on days of the same kind",
+    "What worked": "Choose a day like the one ahead; see what worked on days like it",
+    "Conditions": "Fish per rod-hour by water temperature, clarity, light, wind, cover and more",
+    "Front days": "Which days lay behind a front, and whether you saw it the same way",
+    "Front days by date": "The evidence for each date",
+    "What the days did": "Fish per rod-hour on each type of day",
+    "Hunches": "Your rules of thumb, held against your record",
+    "Fish": "Species, sizes, the ten best",
+    "Tackle": "Hang-ups, lures lost, bites missed, and what to have next season",
+    "Waters": "What each water gave, month by month",
+    "Water cards": "A card a water: what paid there, and when",
+    "Weeks": "The season week by week",
+    "Trips": "One line a trip",
+    "Paperwork": "What you owe, what runs out, what is left; kept fish against your rules",
+    "Rows to fix": "Rows of your log to mend, the most rewarding first",
+    "How it is worked out": "Every formula, its source, and examples from this season",
+    "Condition rates": "The rates behind Conditions",
+    "Behind What worked": "The lists that What worked chooses from",
+    "Stint conditions": "What every stint was fished under",
+    "Stints": "One row a stint, as on Effort",
+    "Trip techniques": "One row a technique on a trip: every rate stands on these",
+    "Fish rows": "One row a row of Catch",
+}
+"""What each sheet is for, in the words of the contents list."""
+
+
+def navigable(sheets: Sequence[Sheet]) -> tuple[Sheet, ...]:
+    """Return the sheets with the contents list behind the first, and on each a line that leads to it."""
+    first, *others = (_with_way_back(sheet) for sheet in sheets)
+    return (first, _contents_sheet(sheets), *others)
+
+
+def _contents_sheet(sheets: Sequence[Sheet]) -> Sheet:
+    lists = [_contents(group, title, sheets) for group, title in _GROUPS.items()]
+    head = Text((Line(NAME, "title"), Line("What is in this workbook. Underlined words lead there.", "lead")))
+    return Sheet(NAME, (head, *lists), group="me", pages_tall=1)
+
+
+def _contents(group: Group, title: str, sheets: Sequence[Sheet]) -> Figures:
+    names = [sheet.name for sheet in sheets if sheet.group == group]
+    items = tuple(Figure(_key(name), name, "", remark=ANSWERS[name], sheet=name) for name in names)
+    return Figures(f"contents_{group}", items, title=title)
+
+
+def _key(name: str) -> str:
+    return name.lower().replace(" ", "_")
+
+
+def _with_way_back(sheet: Sheet) -> Sheet:
+    """Add a line that leads to the contents list, under the title."""
+    head, *rest = sheet.blocks
+    if not isinstance(head, Text):
+        raise TypeError(f"the sheet {sheet.name!r} does not begin with its title")
+    title, *lines = head.lines
+    back = Line("To the contents", "note", NAME)
+    blocks: tuple[Block, ...] = (replace(head, lines=(title, back, *lines)), *rest)
+    return replace(sheet, blocks=blocks)
