@@ -9,7 +9,7 @@ _SUMS = ["trips", "hard_trips", "rod_hours", "fish"]
 
 def mondays(dates: pd.Series) -> pd.Series:
     """Return the Monday of the week of each date, NaT without one."""
-    return (dates - pd.to_timedelta(dates.dt.dayofweek, unit="D")).astype("datetime64[s]")
+    return (dates - pd.to_timedelta(dates.dt.day_of_week, unit="D")).astype("datetime64[s]")
 
 
 def week_table(pairs: pd.DataFrame, trips: pd.DataFrame) -> pd.DataFrame:

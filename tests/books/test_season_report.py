@@ -21,6 +21,7 @@ LOGS = {
 }
 SHEETS = [
     "At a glance",
+    "Contents",
     "Techniques",
     "Side by side",
     "What worked",
@@ -33,6 +34,7 @@ SHEETS = [
     "Tackle",
     "Waters",
     "Water cards",
+    "Weeks",
     "Trips",
     "Paperwork",
     "Rows to fix",

@@ -64,11 +64,13 @@ def _key(name: str) -> str:
 
 
 def _with_way_back(sheet: Sheet) -> Sheet:
-    """Add a line that leads to the contents list, under the title."""
+    """Add a line that leads to the contents list: under the title, or last where the pages are cards."""
     head, *rest = sheet.blocks
     if not isinstance(head, Text):
         raise TypeError(f"the sheet {sheet.name!r} does not begin with its title")
-    title, *lines = head.lines
     back = Line("To the contents", "note", NAME)
+    if any(isinstance(block, Text) and block.new_area for block in rest):
+        return replace(sheet, blocks=(*sheet.blocks, Text((back,))))
+    title, *lines = head.lines
     blocks: tuple[Block, ...] = (replace(head, lines=(title, back, *lines)), *rest)
     return replace(sheet, blocks=blocks)
