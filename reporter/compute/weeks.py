@@ -9,7 +9,8 @@ _SUMS = ["trips", "hard_trips", "rod_hours", "fish"]
 
 def mondays(dates: pd.Series) -> pd.Series:
     """Return the Monday of the week of each date, NaT without one."""
-    return (dates - pd.to_timedelta(dates.dt.day_of_week, unit="D")).astype("datetime64[s]")
+    made: pd.Series = dates - pd.to_timedelta(dates.dt.day_of_week, unit="D")
+    return made.astype("datetime64[s]")
 
 
 def week_table(pairs: pd.DataFrame, trips: pd.DataFrame) -> pd.DataFrame:

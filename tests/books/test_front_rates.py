@@ -172,16 +172,16 @@ def test_trip_that_was_not_fished_shows_nothing_of_the_weather(made: Made) -> No
 
 def unknown_effort(book: Path) -> tuple[int, str]:
     """Return the percentage of effort on days not known that the report gives, and what stands beside it."""
-    for row in openpyxl.load_workbook(book, data_only=True)["How it is worked out"].iter_rows(values_only=True):
+    for row in openpyxl.load_workbook(book, data_only=True)["How it is worked out"].iter_rows(
+        values_only=True
+    ):
         cells = [str(cell) for cell in row if cell is not None]
         if cells and cells[0].startswith("Effort on days that nobody can tell"):
             return int(cells[1].removesuffix("%")), " ".join(cells[2:])
     raise AssertionError("How it is worked out says nothing of it")
 
 
-def test_report_says_how_much_effort_is_not_known_and_what_would_tell(
-    made: Made, tmp_path: Path
-) -> None:
+def test_report_says_how_much_effort_is_not_known_and_what_would_tell(made: Made, tmp_path: Path) -> None:
     share, beside = unknown_effort(made.path)
     assert (share, "would tell" in beside) == (0, False)
     bare = openpyxl.load_workbook(make.SAMPLES / make.CLEAN)
