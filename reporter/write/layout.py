@@ -6,7 +6,7 @@ from itertools import accumulate, count
 
 from reporter.books.blocks import Block, Book, Chart, Figures, Sheet, Table
 from reporter.write.clean import one_line
-from reporter.write.limits import check_names, check_table
+from reporter.write.limits import check_links, check_names, check_table
 from reporter.write.place import ChartPlace, FiguresPlace, Place, SheetPlan, TablePlace, TextPlace
 from reporter.write.values import blank
 from reporter.write.widths import REMARK_WIDTH, figure_needs, prose_columns, table_widths, width_at
@@ -15,6 +15,7 @@ from reporter.write.widths import REMARK_WIDTH, figure_needs, prose_columns, tab
 def lay_out(book: Book) -> tuple[SheetPlan, ...]:
     """Place every block of every sheet. What cannot be drawn is a ValueError that names it."""
     check_names(book)
+    check_links(book)
     return tuple(_plan(_with_native_columns(sheet)) for sheet in book.sheets)
 
 

@@ -4,7 +4,7 @@ import re
 from collections.abc import Collection, Iterable
 from typing import Final
 
-from reporter.books.blocks import Book, Figures, Sheet, Table
+from reporter.books.blocks import Block, Book, Figures, Sheet, Table, Text
 from reporter.files.mark import KINDS
 from reporter.write.clean import clean, one_line, units
 
@@ -39,6 +39,27 @@ def check_names(book: Book) -> None:
         _once((item.key for item in block.items), f"item of {block.key!r}")
         for item in block.items:
             check_key(item.key)
+
+
+def check_links(book: Book) -> None:
+    """Refuse what leads to a sheet that the book has not."""
+    names = {sheet.name for sheet in book.sheets}
+    for sheet in book.sheets:
+        for block in sheet.blocks:
+            for led_to in _led_to(block):
+                if led_to and led_to not in names:
+                    raise ValueError(
+                        f"something on {sheet.name!r} leads to {led_to!r}, which is no sheet here"
+                    )
+
+
+def _led_to(block: Block) -> list[str]:
+    """Return the sheets of its own book to which a block leads."""
+    if isinstance(block, Text):
+        return [line.sheet for line in block.lines]
+    if isinstance(block, Figures):
+        return [item.sheet for item in block.items]
+    return [block.behind] if isinstance(block, Table) else []
 
 
 def check_key(key: str) -> None:

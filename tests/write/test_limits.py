@@ -78,3 +78,16 @@ def test_a_heading_with_help_is_no_longer_than_the_title_of_a_message(tmp_path):
     long = Field("a", "x" * 33 + " (°F)", help="Help.")
     with pytest.raises(ValueError, match="32"):
         written(book_of(Table("t", (long,), {"a": []}), bare=True), tmp_path)
+
+
+@pytest.mark.parametrize(
+    "block",
+    [
+        Text((Line("there", sheet="Nowhere"),)),
+        Figures("f", (Figure("a", "A", 1, sheet="Nowhere"),)),
+        Table("t", (Field("a", "A"),), {"a": [1]}, title="T", behind="Nowhere"),
+    ],
+)
+def test_what_leads_to_a_sheet_that_is_not_there_is_an_error(tmp_path, block):
+    with pytest.raises(ValueError, match="Nowhere"):
+        written(book_of(block), tmp_path)

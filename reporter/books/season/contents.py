@@ -4,7 +4,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from typing import Final
 
-from reporter.books.blocks import Block, Figure, Figures, Group, Line, Sheet, Text
+from reporter.books.blocks import Block, Figure, Figures, Group, Line, Sheet, Table, Text
 
 _GROUPS: Final[Mapping[Group, str]] = {
     "me": "For me",
@@ -12,6 +12,7 @@ _GROUPS: Final[Mapping[Group, str]] = {
     "behind": "Behind the numbers",
 }
 NAME: Final = "Contents"
+_LEAD = "What is underlined leads there; the title of a table leads to the rows behind it."
 ANSWERS: Final[Mapping[str, str]] = {
     "At a glance": "The season on one page",
     "Techniques": "What each technique gave, and how sure that is",
@@ -41,15 +42,33 @@ ANSWERS: Final[Mapping[str, str]] = {
 """What each sheet is for, in the words of the contents list."""
 
 
+_BEHIND: Final[Mapping[str, str]] = {
+    "Techniques": "Trip techniques",
+    "Side by side": "Trip techniques",
+    "What worked": "Behind What worked",
+    "Conditions": "Condition rates",
+    "Front days": "Front days by date",
+    "What the days did": "Trip techniques",
+    "Fish": "Fish rows",
+    "Tackle": "Stints",
+    "Waters": "Trip techniques",
+    "Weeks": "Trip techniques",
+}
+"""Sheet -> the sheet with the rows behind its tables."""
+
+
 def navigable(sheets: Sequence[Sheet]) -> tuple[Sheet, ...]:
-    """Return the sheets with the contents list behind the first, and on each a line that leads to it."""
-    first, *others = (_with_way_back(sheet) for sheet in sheets)
+    """Return the sheets with the contents list behind the first, and on each a line that leads to it.
+
+    The titles of tables lead to the rows behind them.
+    """
+    first, *others = (_with_rows_behind(_with_way_back(sheet)) for sheet in sheets)
     return (first, _contents_sheet(sheets), *others)
 
 
 def _contents_sheet(sheets: Sequence[Sheet]) -> Sheet:
     lists = [_contents(group, title, sheets) for group, title in _GROUPS.items()]
-    head = Text((Line(NAME, "title"), Line("What is in this workbook. Underlined words lead there.", "lead")))
+    head = Text((Line(NAME, "title"), Line(_LEAD, "lead")))
     return Sheet(NAME, (head, *lists), group="me", pages_tall=1)
 
 
@@ -73,4 +92,15 @@ def _with_way_back(sheet: Sheet) -> Sheet:
         return replace(sheet, blocks=(*sheet.blocks, Text((back,))))
     title, *lines = head.lines
     blocks: tuple[Block, ...] = (replace(head, lines=(title, back, *lines)), *rest)
+    return replace(sheet, blocks=blocks)
+
+
+def _with_rows_behind(sheet: Sheet) -> Sheet:
+    behind = _BEHIND.get(sheet.name, "")
+    if not behind:
+        return sheet
+    blocks = tuple(
+        replace(block, behind=behind) if isinstance(block, Table) and block.title else block
+        for block in sheet.blocks
+    )
     return replace(sheet, blocks=blocks)
