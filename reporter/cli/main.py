@@ -19,6 +19,7 @@ COMMANDS: dict[str, tuple[str, str]] = {
     "clients": ("reporter.cli.clients:clients", "Write each client a copy of his own days."),
     "filing": ("reporter.cli.filing:filing", "Write pages that support a guide's reports."),
     "adopt": ("reporter.cli.adopt:adopt", "Learn the layout of a log that is not ours."),
+    "launcher": ("reporter.cli.launcher:launcher", "Write a file to drop a log on."),
     "pick": ("reporter.cli.pick:pick", "Say what worked on days like the one you ask for."),
 }
 """Command -> where it lives, and its line in the list."""
