@@ -1,7 +1,7 @@
 """The one writer of cells: every call typed and checked, text never a formula or a link."""
 
 import datetime as dt
-from collections.abc import Iterable, Sequence
+from collections.abc import Collection, Iterable, Sequence
 from itertools import repeat
 from typing import Final
 
@@ -15,12 +15,14 @@ from reporter.write.formats import Formats
 from reporter.write.names import Names
 from reporter.write.place import TablePlace
 from reporter.write.style import HEAT_TRAITS, Role, Trait
-from reporter.write.values import LARGEST, LARGEST_WHOLE, blank, given, rounded, settled
+from reporter.write.values import LARGEST, blank, given, rounded, settled
 
 _EPOCH: Final = dt.datetime(1899, 12, 30)
 _DAY: Final = dt.timedelta(days=1)
 _MOST_LINKS: Final = 65_530  # of a sheet
 _LONGEST_LINK: Final = 2_079
+_TEXT_OR_FLOAT: Final = frozenset({str, type(None), float})
+_TEXT_OR_INT: Final = frozenset({str, type(None), int})
 
 
 class Refused(Exception):  # noqa: N818 - it says what happened
@@ -72,7 +74,7 @@ class Cells:
         self,
         place: TablePlace,
         column: int,
-        cells: Iterable[Cell],
+        cells: Sequence[Cell],
         look: Look,
         traits: frozenset[Trait],
         *,
@@ -81,7 +83,7 @@ class Cells:
         heat: Sequence[int] = (),
         fill: bool = True,
     ) -> None:
-        """Write a table's column from its first row down; the quick way for text and numbers.
+        """Write a table's column from its first row down.
 
         grey, flagged: for every row whether its cell is greyed, or set apart; heat: how deep its shade is, as
         in `Table.heat`. fill: whether blank cells are written, for their lines.
@@ -92,31 +94,52 @@ class Cells:
             traits | {"flagged"},
             *(traits | {trait} for trait in HEAT_TRAITS),
         )
-        shaded = len(grey) or len(flagged) or len(heat)
-        forms = [self.formats.cell(look, shade) for shade in (shades if shaded else shades[:1])]
-        sheet, formula = self.sheet, self.names.formula
-        number, string, live = sheet.write_number, sheet.write_string, sheet.write_formula
-        every = zip(cells, _shades(grey, flagged, heat), strict=False)
-        for row, (cell, faded) in enumerate(every, place.first):
-            kind = cell.__class__
-            if kind is str and (text := clean(cell)):  # type: ignore[arg-type]
-                code = string(row, column, text, forms[faded])
-            elif kind is float and -LARGEST < cell < LARGEST:  # type: ignore[operator]
-                code = number(row, column, rounded(cell), forms[faded])  # type: ignore[arg-type]
-            elif kind is int and -LARGEST_WHOLE < cell < LARGEST_WHOLE:  # type: ignore[operator]
-                code = number(row, column, cell, forms[faded])
-            elif cell is None:
-                code = sheet.write_blank(row, column, None, forms[faded]) if fill else 0
-            elif isinstance(cell, Live) and (value := _plain(cell.value)) is not None:
-                code = live(row, column, formula(cell.formula, place, row), forms[faded], value)
-            elif fill or not blank(cell):
-                form = self.formats.cell(_look_for(given(cell), look), shades[faded])
-                self.put(row, column, cell, form, place)
-                continue
-            else:
-                continue
-            if code:
+        shaded = list(zip(cells, _shades(grey, flagged, heat), strict=False))
+        if _tell_apart(set(map(type, cells))):
+            self._once_each(place, column, shaded, look, shades, fill=fill)
+        else:
+            self._one_by_one(place, column, shaded, look, shades, fill=fill)
+
+    def _once_each(
+        self,
+        place: TablePlace,
+        column: int,
+        shaded: Sequence[tuple[Cell, int]],
+        look: Look,
+        shades: Sequence[frozenset[Trait]],
+        *,
+        fill: bool,
+    ) -> None:
+        """Write a column, of which each value in each shade is settled once."""
+        settle = {key: settled(key[0]) for key in dict.fromkeys(shaded)}
+        cells = {
+            key: (value, self.formats.cell(_look_for(value, look), shades[key[1]]))
+            for key, value in settle.items()
+            if fill or value is not None
+        }
+        code = self.sheet.write_down(place.first, column, shaded, cells)
+        done(code, f"cells from {place.first}, {column} of {place.table.key!r}")
+
+    def _one_by_one(
+        self,
+        place: TablePlace,
+        column: int,
+        shaded: Sequence[tuple[Cell, int]],
+        look: Look,
+        shades: Sequence[frozenset[Trait]],
+        *,
+        fill: bool,
+    ) -> None:
+        """Write a column cell by cell; the quick way for formulas that give numbers."""
+        forms = [self.formats.cell(look, shade) for shade in shades]
+        live, formula = self.sheet.write_formula, self.names.formula
+        for row, (cell, shade) in enumerate(shaded, place.first):
+            if isinstance(cell, Live) and (value := _plain(cell.value)) is not None:
+                code = live(row, column, formula(cell.formula, place, row), forms[shade], value)
                 done(code, f"cell {row}, {column} of {place.table.key!r}")
+            elif fill or not blank(cell):
+                form = self.formats.cell(_look_for(given(cell), look), shades[shade])
+                self.put(row, column, cell, form, place)
 
     def link(self, row: int, column: int, text: str, link: Link, form: Format) -> None:
         """Write text that leads to another file; just the text where a sheet takes no more such links."""
@@ -141,6 +164,11 @@ class Cells:
         formula = self.names.formula(live.formula, own, row)
         value = _stored(settled(live.value))
         done(self.sheet.write_formula(row, column, formula, form, value), f"formula {formula}")
+
+
+def _tell_apart(kinds: Collection[type]) -> bool:
+    """Say whether cells of these kinds are alike where they are equal: 1 equals 1.0 and True."""
+    return _TEXT_OR_FLOAT.issuperset(kinds) or _TEXT_OR_INT.issuperset(kinds)
 
 
 def _plain(value: Value) -> float | None:

@@ -14,8 +14,8 @@ _NO_VALUE = frozenset({"NAType", "NaTType"})  # pandas' two; known by name, so t
 
 
 def rounded(number: float) -> float:
-    """Round to 12 significant digits, so that a last bit never changes a file."""
-    return float(f"{number:.12g}")
+    """Round to 12 significant digits, so that a last bit never changes a file; a zero has no sign."""
+    return float(f"{number:.12g}") + 0.0
 
 
 def settled(cell: object) -> Value:
@@ -25,6 +25,8 @@ def settled(cell: object) -> Value:
     A time with a zone is a ValueError, anything that is no value of a cell a TypeError.
     """
     kind = cell.__class__
+    if kind is float:
+        return rounded(cell) if -LARGEST < cell < LARGEST else None  # type: ignore[operator, arg-type]
     if cell is None or kind is bool:
         return cell  # type: ignore[return-value]
     if isinstance(cell, str):
