@@ -1,8 +1,7 @@
 """A worksheet that takes cells as they are: the library's own, without its detours."""
 
 from collections import Counter
-from collections.abc import Hashable, Mapping, Sequence
-from functools import cache
+from collections.abc import Hashable, Iterable, Mapping, Sequence
 from typing import Any
 from xml.sax.saxutils import escape
 
@@ -10,12 +9,9 @@ from xlsxwriter.format import Format
 from xlsxwriter.utility import xl_col_to_name
 from xlsxwriter.worksheet import Worksheet
 
-from reporter.books.blocks import Value
-
 Kept = tuple[str, Any, bool]
 
 _OUTSIDE = -1
-_column_name = cache(xl_col_to_name)
 
 
 class PreparedWorksheet(Worksheet):  # type: ignore[misc]  # the library has no types
@@ -54,7 +50,11 @@ class PreparedWorksheet(Worksheet):  # type: ignore[misc]  # the library has no 
         return self._keep(row, col, (xml, value, True))
 
     def write_down(
-        self, row: int, col: int, keys: Sequence[Hashable], cells: Mapping[Any, tuple[str | float | None, Format]]
+        self,
+        row: int,
+        col: int,
+        keys: Sequence[Hashable],
+        cells: Mapping[Any, tuple[str | float | None, Format]],
     ) -> int:
         """Write cells one below the other from a row on; 0, or -1 outside of the sheet.
 
@@ -63,7 +63,34 @@ class PreparedWorksheet(Worksheet):  # type: ignore[misc]  # the library has no 
         """
         tally = Counter(keys)
         kept = {key: self._kept(value, form, tally[key]) for key, (value, form) in cells.items()}
-        column = list(map(kept.get, keys))
+        return self._keep_down(row, col, list(map(kept.get, keys)))
+
+    def write_formula_down(
+        self,
+        row: int,
+        col: int,
+        parts: Mapping[str, Sequence[str]],
+        cells: Iterable[tuple[str, float, Format]],
+    ) -> int:
+        """Write formulas one below the other from a row on; 0, or -1 outside of the sheet.
+
+        parts: of each formula, by its text, what stands before, between and after the numbers of its row; the
+        first one begins with =. cells: the text of each row's formula, the number that it gives, its format.
+        """
+        pieces = {text: [escape(part) for part in cut] for text, cut in parts.items()}
+        for cut in pieces.values():
+            cut[0] = cut[0].removeprefix("=")
+        column = [
+            (
+                f' s="{form._get_xf_index()}"><f>{str(number).join(pieces[text])}</f><v>{value}</v></c>',
+                value,
+                True,
+            )
+            for number, (text, value, form) in enumerate(cells, row + 1)
+        ]
+        return self._keep_down(row, col, column)
+
+    def _keep_down(self, row: int, col: int, column: Sequence[Kept | None]) -> int:
         for end in _ends(column):
             if self._check_dimensions(row + end, col):
                 return _OUTSIDE
@@ -101,19 +128,20 @@ class PreparedWorksheet(Worksheet):  # type: ignore[misc]  # the library has no 
 
     def _write_rows(self) -> None:
         table, heights = self.table, self.row_info
+        letters = list(map(xl_col_to_name, range(self.dim_colmax + 1)))
         for row in range(self.dim_rowmin, self.dim_rowmax + 1):
             if cells := table.get(row):
                 self._write_row(row, None, heights.get(row))
-                self._write_cells(row, cells)
+                self._write_cells(row, cells, letters)
                 self._xml_end_tag("row")
             elif row in heights or row in self.comments:
                 self._write_empty_row(row, None, heights.get(row))
 
-    def _write_cells(self, row: int, cells: Mapping[int, Any]) -> None:
-        number, write = row + 1, self.fh.write
+    def _write_cells(self, row: int, cells: Mapping[int, Any], letters: Sequence[str]) -> None:
+        write, end = self.fh.write, f'{row + 1}"'
         for col, cell in sorted(cells.items()):
             if cell.__class__ is tuple:
-                write(f'<c r="{_column_name(col)}{number}"{cell[0]}')
+                write(f'<c r="{letters[col]}{end}{cell[0]}')
             else:
                 self._write_cell(row, col, cell)
 
