@@ -25,8 +25,7 @@ _LINE = 1.65  # pixels of line height to a point of type
 
 def text_px(text: str, size: float = BODY_SIZE, *, bold: bool = False) -> float:
     """Width of one line of text."""
-    pixels = sum(text.encode("latin-1", "replace").translate(_WIDTHS))
-    return pixels * size / BODY_SIZE * _SPARE * (_BOLD if bold else 1)
+    return _scaled(sum(_letters_px(text)), size, bold)
 
 
 def column_px(characters: float) -> int:
@@ -52,16 +51,28 @@ def height_px(lines: int, size: float = BODY_SIZE) -> int:
     return min(math.ceil(lines * size * _LINE) + 4, TALLEST_PX)
 
 
+def _letters_px(text: str) -> bytes:
+    """Width of every letter in the body type."""
+    return text.encode("latin-1", "replace").translate(_WIDTHS)
+
+
+def _scaled(pixels: float, size: float, bold: bool) -> float:
+    return pixels * size / BODY_SIZE * _SPARE * (_BOLD if bold else 1)
+
+
 def _wrapped(line: str, room: float, size: float, bold: bool) -> int:
-    if text_px(line, size, bold=bold) <= room:
+    letters = _letters_px(line)
+    if _scaled(sum(letters), size, bold) <= room:
         return 1
     space = text_px(" ", size, bold=bold)
-    lines, used = 1, 0.0
+    lines, used, start = 1, 0.0, 0
     for piece in _PIECES.findall(line):
-        width = text_px(piece.rstrip(), size, bold=bold)
+        word, blanks = len(piece.rstrip()), piece.count(" ")
+        width = _scaled(sum(letters[start : start + word]), size, bold)
+        start += len(piece)
         if used and used + width > room:
             lines, used = lines + 1, 0.0
         # A word wider than the column is broken inside.
         lines += max(math.ceil(width / room) - 1, 0)
-        used += (width % room if width > room else width) + space * piece.count(" ")
+        used += (width % room if width > room else width) + space * blanks
     return lines

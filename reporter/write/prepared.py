@@ -26,15 +26,15 @@ class PreparedWorksheet(Worksheet):  # type: ignore[misc]  # the library has no 
 
     def write_number(self, row: int, col: int, number: float, cell_format: Format) -> int:
         """Write a number; 0, or -1 outside of the sheet."""
-        return self._keep(row, col, _number(number, cell_format))
+        return self._keep(row, col, self._kept(number, cell_format))
 
     def write_string(self, row: int, col: int, string: str, cell_format: Format) -> int:
         """Write text; 0, or -1 outside of the sheet."""
-        return self._keep(row, col, self._text(string, cell_format, 1))
+        return self._keep(row, col, self._kept(string, cell_format))
 
     def write_blank(self, row: int, col: int, _nothing: None, cell_format: Format) -> int:
         """Write a blank cell for its format; 0, or -1 outside of the sheet."""
-        return self._keep(row, col, _blank(cell_format))
+        return self._keep(row, col, self._kept(None, cell_format))
 
     def write_formula(
         self, row: int, col: int, formula: str, cell_format: Format, value: str | int | float | bool
@@ -106,18 +106,16 @@ class PreparedWorksheet(Worksheet):  # type: ignore[misc]  # the library has no 
         self.table[row][col] = cell
         return 0
 
-    def _kept(self, value: str | float | None, form: Format, times: int) -> Kept:
+    def _kept(self, value: str | float | None, form: Format, times: int = 1) -> Kept:
         """Make a value that stands in so many cells into what is kept of each."""
+        style = form._get_xf_index()
         if value is None:
-            return _blank(form)
+            return f' s="{style}"/>', "", False
         if isinstance(value, str):
-            return self._text(value, form, times)
-        return _number(value, form)
-
-    def _text(self, text: str, form: Format, times: int) -> Kept:
-        index = self.str_table._get_shared_string_index(text)
-        self.str_table.count += times - 1
-        return f' s="{form._get_xf_index()}" t="s"><v>{index}</v></c>', text, False
+            index = self.str_table._get_shared_string_index(value)
+            self.str_table.count += times - 1
+            return f' s="{style}" t="s"><v>{index}</v></c>', value, False
+        return f' s="{style}"><v>{value:.16G}</v></c>', value, False
 
     def _calculate_spans(self) -> None:
         """Leave out which columns each row spans: a hint that no program needs."""
@@ -152,14 +150,6 @@ class PreparedWorksheet(Worksheet):  # type: ignore[misc]  # the library has no 
             for row in range(row_start, row_end + 1)
             for col in range(col_start, (col_end if row in self.table else col_start) + 1)
         ]
-
-
-def _number(number: float, form: Format) -> Kept:
-    return f' s="{form._get_xf_index()}"><v>{number:.16G}</v></c>', number, False
-
-
-def _blank(form: Format) -> Kept:
-    return f' s="{form._get_xf_index()}"/>', "", False
 
 
 def _ends(column: Sequence[Kept | None]) -> list[int]:
