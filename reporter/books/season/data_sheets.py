@@ -1,5 +1,6 @@
 """The data sheets on which every total stands: Stints and Trip techniques; Fish rows has its own file."""
 
+import math
 from collections.abc import Sequence
 from typing import Any
 
@@ -8,6 +9,7 @@ import pandas as pd
 
 from reporter.books.blocks import Cell, Field, Line, Live, Sheet, Table, Text
 from reporter.books.season.front_words import day_group_words
+from reporter.books.season.numbers import numbers
 from reporter.books.season.row_fields import row_fields
 from reporter.books.season.tackle_stints import TACKLE_FIELDS, tackle_columns
 from reporter.compute.catch import REASONS
@@ -19,14 +21,14 @@ from reporter.tidy.trips import clock
 _FIELDS_A_PAGE = 20
 
 
-def cells(values: pd.Series) -> list[Cell]:
+def cells(values: pd.Series) -> Sequence[Cell]:
     """Return a column as plain cells, blanks as None."""
     if values.dtype.kind == "b":
-        return [int(value) for value in values]
+        return values.astype(int).tolist()
     if values.dtype.kind == "M":
-        return [None if pd.isna(value) else value.date() for value in values]
+        return values.to_numpy("datetime64[D]").tolist()
     if values.dtype.kind in "fiu":
-        return [value if np.isfinite(value) else None for value in values.to_numpy(dtype=float).tolist()]
+        return numbers(values)
     return [value if isinstance(value, Live) else value or None for value in values]
 
 
@@ -190,7 +192,7 @@ def stints(report: Report) -> Sheet:
 
 def clocks(minutes: pd.Series) -> list[str]:
     """Return minutes after midnight as clock times, nothing where there is none."""
-    return ["" if np.isnan(value) else clock(value) for value in minutes]
+    return ["" if math.isnan(value) else clock(value) for value in minutes.tolist()]
 
 
 def data_sheet(name: str, key: str, fields: Sequence[Field], table: pd.DataFrame, lead: str) -> Sheet:
