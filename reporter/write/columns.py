@@ -15,6 +15,7 @@ from reporter.write.values import blank, given, settled
 
 _TEXT_OR_FLOAT: Final = frozenset({str, type(None), float})
 _TEXT_OR_INT: Final = frozenset({str, type(None), int})
+_SHADES: Final = dict(enumerate[Trait](("grey", "flagged", *HEAT_TRAITS), start=1))
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,16 +39,15 @@ class Column:
         """What a refusal says of it."""
         return f"column {self.number} of {self.place.table.key!r}"
 
-    def shade_traits(self) -> list[frozenset[Trait]]:
-        """Give the traits of the cells of every shade."""
-        if not self.shades:
-            return [self.traits]
-        shaded: tuple[Trait, ...] = ("grey", "flagged", *HEAT_TRAITS)
-        return [self.traits, *(self.traits | {trait} for trait in shaded)]
+    def shade_traits(self) -> dict[int, frozenset[Trait]]:
+        """Give the traits of the cells of each shade that there is."""
+        return {
+            shade: self.traits | {_SHADES[shade]} if shade else self.traits for shade in {*self.shades} or {0}
+        }
 
-    def forms(self, cells: Cells) -> list[Format]:
-        """Give the format of every shade."""
-        return [cells.formats.cell(self.look, traits) for traits in self.shade_traits()]
+    def forms(self, cells: Cells) -> dict[int, Format]:
+        """Give the format of each shade that there is."""
+        return {shade: cells.formats.cell(self.look, traits) for shade, traits in self.shade_traits().items()}
 
 
 def shades(grey: Sequence[bool], flagged: Sequence[bool], heat: Sequence[int]) -> list[int]:
@@ -106,7 +106,7 @@ def _write_formulas(cells: Cells, column: Column, numbers: Sequence[float]) -> N
     place, forms = column.place, column.forms(cells)
     texts = [cell.formula for cell in column.cells if isinstance(cell, Live)]
     parts = {text: cells.names.parts(text, place, place.last) for text in dict.fromkeys(texts)}
-    each = [forms[shade] for shade in column.shades] or forms * len(texts)
+    each = [forms[shade] for shade in column.shades] or [forms[0]] * len(texts)
     formulas = zip(texts, numbers, each, strict=True)
     done(cells.sheet.write_formula_down(place.first, column.number, parts, formulas), column.name)
 

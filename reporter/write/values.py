@@ -7,6 +7,7 @@ from reporter.books.blocks import Live, Value
 from reporter.write.clean import clean
 
 LARGEST: Final = 9.99e307
+_TWELVE_DIGITS = 10**12
 LARGEST_WHOLE: Final = 10**15  # a spreadsheet keeps fifteen digits
 
 _FIRST_DAY = dt.date(1900, 3, 1)  # before it spreadsheets count a day that never was
@@ -15,6 +16,8 @@ _NO_VALUE = frozenset({"NAType", "NaTType"})  # pandas' two; known by name, so t
 
 def rounded(number: float) -> float:
     """Round to 12 significant digits, so that a last bit never changes a file; a zero has no sign."""
+    if number.is_integer() and -_TWELVE_DIGITS < number < _TWELVE_DIGITS:
+        return float(number) + 0.0
     return float(f"{number:.12g}") + 0.0
 
 

@@ -1,7 +1,7 @@
 """The data sheets on which every total stands: Stints and Trip techniques; Fish rows has its own file."""
 
 import math
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from typing import Any
 
 import numpy as np
@@ -93,17 +93,17 @@ def pair_table(report: Report) -> pd.DataFrame:
     techniques = season.techniques.set_index("technique")["technique_no"]
     return table.assign(
         month_no=place_in(table["month"], report.months["month"]),
-        water_no=place_in(table["water"], pd.Series(season.waters, dtype=object)),
+        water_no=place_in(table["water"], season.waters),
         water_month_no=place_in(table["water"] + "\n" + table["month"], water_months),
         technique_no=table["technique"].map(techniques).fillna(0).astype(int),
-        style_no=place_in(table["style"], pd.Series(STYLES)),
+        style_no=place_in(table["style"], STYLES),
         trip_hours=table["boat_hours"],
         new_trip=_first(table, rated, ["trip_no"]),
         new_style_trip=_first(table, rated, ["trip_no", "style"]),
         day=[day_group_words(group) for group in table["day_group"]],
-        day_no=place_in(table["day_group"], pd.Series(DAY_GROUPS)),
+        day_no=place_in(table["day_group"], DAY_GROUPS),
         call=[day_group_words(group) for group in table["call_day_type"]],
-        call_no=place_in(table["call_day_type"], pd.Series(CALL_GROUPS)),
+        call_no=place_in(table["call_day_type"], CALL_GROUPS),
         told_bites=(rated & table["missed"].notna()).astype(int),
         in_rates=rated.astype(int),
         style=table["style"].where(table["style"] != "", "not given").where(table["technique"] != "", ""),
@@ -129,16 +129,17 @@ def _of_picks(report: Report, pairs: int, key: str) -> Any:
 _FITTING = '{cond_stint.fits},">="&{picked.kept}'
 
 
-def place_in(labels: pd.Series, order: pd.Series) -> pd.Series:
+def place_in(labels: pd.Series, order: Iterable[str]) -> pd.Series:
     """Return each label's place in an order, from 1; 0 where it is not in it."""
-    places = {label: index + 1 for index, label in enumerate(order)}
-    return labels.map(places).fillna(0).astype(int)
+    places = {label: place for place, label in enumerate(order, start=1)}
+    return pd.Series([places.get(label, 0) for label in labels.tolist()], labels.index, dtype=int)
 
 
 def _first(table: pd.DataFrame, rated: pd.Series, keys: list[str]) -> pd.Series:
     """Return 1 on the first row in the rates of each group, else 0."""
-    first = ~table[rated].duplicated(keys)
-    return first.reindex(table.index, fill_value=False).astype(int)
+    first = np.zeros(len(table), dtype=int)
+    first[rated] = ~table.loc[rated, keys].duplicated()
+    return pd.Series(first, table.index)
 
 
 def stints(report: Report) -> Sheet:

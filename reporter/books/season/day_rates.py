@@ -3,6 +3,7 @@
 from collections.abc import Mapping, Sequence
 
 import numpy as np
+import numpy.typing as npt
 import pandas as pd
 
 from reporter.books.blocks import Field, Line, Sheet, Table, Text, Value
@@ -84,7 +85,8 @@ def _numbered(rates: pd.DataFrame) -> pd.DataFrame:
 
 
 def _rows(rates: pd.DataFrame, by: By, of: str) -> pd.DataFrame:
-    return rates[(rates["by"] == by) & (rates["of"] == of)].reset_index(drop=True)
+    wanted: npt.NDArray[np.bool_] = (rates["by"].to_numpy() == by) & (rates["of"].to_numpy() == of)
+    return rates.loc[wanted].reset_index(drop=True)
 
 
 def _table(
