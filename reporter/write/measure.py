@@ -2,6 +2,7 @@
 
 import math
 import re
+from functools import lru_cache
 from typing import Final
 
 from xlsxwriter.utility import xl_pixel_width
@@ -25,7 +26,8 @@ _LINE = 1.65  # pixels of line height to a point of type
 
 def text_px(text: str, size: float = BODY_SIZE, *, bold: bool = False) -> float:
     """Width of one line of text."""
-    return _scaled(sum(_letters_px(text)), size, bold)
+    pixels = sum(text.encode("latin-1", "replace").translate(_WIDTHS))
+    return pixels * size / BODY_SIZE * _SPARE * (_BOLD if bold else 1)
 
 
 def column_px(characters: float) -> int:
@@ -51,28 +53,22 @@ def height_px(lines: int, size: float = BODY_SIZE) -> int:
     return min(math.ceil(lines * size * _LINE) + 4, TALLEST_PX)
 
 
-def _letters_px(text: str) -> bytes:
-    """Width of every letter in the body type."""
-    return text.encode("latin-1", "replace").translate(_WIDTHS)
-
-
-def _scaled(pixels: float, size: float, bold: bool) -> float:
-    return pixels * size / BODY_SIZE * _SPARE * (_BOLD if bold else 1)
-
-
 def _wrapped(line: str, room: float, size: float, bold: bool) -> int:
-    letters = _letters_px(line)
-    if _scaled(sum(letters), size, bold) <= room:
+    if text_px(line, size, bold=bold) <= room:
         return 1
-    space = text_px(" ", size, bold=bold)
-    lines, used, start = 1, 0.0, 0
+    lines, used = 1, 0.0
     for piece in _PIECES.findall(line):
-        word, blanks = len(piece.rstrip()), piece.count(" ")
-        width = _scaled(sum(letters[start : start + word]), size, bold)
-        start += len(piece)
+        width, blanks = _piece_px(piece, size, bold)
         if used and used + width > room:
             lines, used = lines + 1, 0.0
-        # A word wider than the column is broken inside.
-        lines += max(math.ceil(width / room) - 1, 0)
-        used += (width % room if width > room else width) + space * blanks
+        if width > room:  # a word wider than the column is broken inside
+            lines += math.ceil(width / room) - 1
+            width %= room
+        used += width + blanks
     return lines
+
+
+@lru_cache(maxsize=4096)
+def _piece_px(piece: str, size: float, bold: bool) -> tuple[float, float]:
+    """Width of a word, and of the blanks behind it; kept, as texts repeat their words."""
+    return text_px(piece.rstrip(), size, bold=bold), text_px(" ", size, bold=bold) * piece.count(" ")

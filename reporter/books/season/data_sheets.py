@@ -90,12 +90,12 @@ def pair_table(report: Report) -> pd.DataFrame:
     table = season.pairs.merge(trips, on="trip_no", how="left", sort=False)
     rated = table["in_rates"]
     water_months = report.water_months["water_month"]
-    techniques = season.techniques.set_index("technique")["technique_no"]
+    techniques = dict(zip(season.techniques["technique"], season.techniques["technique_no"], strict=True))
     return table.assign(
         month_no=place_in(table["month"], report.months["month"]),
         water_no=place_in(table["water"], season.waters),
         water_month_no=place_in(table["water"] + "\n" + table["month"], water_months),
-        technique_no=table["technique"].map(techniques).fillna(0).astype(int),
+        technique_no=[techniques.get(name, 0) for name in table["technique"]],
         style_no=place_in(table["style"], STYLES),
         trip_hours=table["boat_hours"],
         new_trip=_first(table, rated, ["trip_no"]),
@@ -108,7 +108,7 @@ def pair_table(report: Report) -> pd.DataFrame:
         in_rates=rated.astype(int),
         style=table["style"].where(table["style"] != "", "not given").where(table["technique"] != "", ""),
         technique=table["technique"].where(table["technique"] != "", "(no technique written)"),
-        why=table["reason"].map(REASONS).fillna(""),
+        why=[REASONS.get(reason, "") for reason in table["reason"]],
         pair_no=np.arange(1, len(table) + 1),
         pick_hours=_of_picks(report, len(table), "rod_hours"),
         pick_fish=_of_picks(report, len(table), "fish"),
@@ -152,7 +152,7 @@ def stints(report: Report) -> Sheet:
         end=clocks(table["end_min"].where(table["timing"] == "clock")),
         depth=[depth.shown(value) for value in table["depth_m"]],
         technique_no=table["technique"].map(season.techniques.set_index("technique")["technique_no"]),
-        why=table["reason"].map(REASONS).fillna(""),
+        why=[REASONS.get(reason, "") for reason in table["reason"]],
         **tackle_columns(report.tackle, table.index),
     )
     fields = (
