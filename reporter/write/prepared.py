@@ -20,8 +20,9 @@ class PreparedWorksheet(Worksheet):  # type: ignore[misc]  # the library has no 
     xlsxwriter looks in every formula for some thirty functions that a file writes with a prefix, at every
     cell for an address in text and at every attribute for what must be escaped, which takes longer than all
     else about a cell. Formulas have been through `reporter.write.functions.portable`, cells are addressed by
-    numbers, and plain cells are kept as the XML that follows their address, with the value for
-    charts and whether it is a formula's. A test holds it to the library's.
+    numbers, and plain cells are kept as the XML that follows their address, with the value for charts and
+    whether it is a formula's: one such tuple for all cells of a column that are alike. A column is checked
+    against the sheet's edges once, and a row is written at once. Tests hold it to the library's.
     """
 
     def write_number(self, row: int, col: int, number: float, cell_format: Format) -> int:
