@@ -2,8 +2,8 @@
 
 from collections import Counter
 from collections.abc import Hashable, Iterable, Mapping, Sequence
+from html import escape
 from typing import Any
-from xml.sax.saxutils import escape
 
 from xlsxwriter.format import Format
 from xlsxwriter.utility import xl_col_to_name
@@ -45,9 +45,9 @@ class PreparedWorksheet(Worksheet):  # type: ignore[misc]  # the library has no 
         if isinstance(value, bool):
             kind, shown = ' t="b"', int(value)
         elif isinstance(value, str) and value:
-            kind, shown = ' t="str"', escape(value)
+            kind, shown = ' t="str"', escape(value, quote=False)
         style = cell_format._get_xf_index()
-        xml = f' s="{style}"{kind}><f>{escape(formula[1:])}</f><v>{shown}</v></c>'
+        xml = f' s="{style}"{kind}><f>{escape(formula[1:], quote=False)}</f><v>{shown}</v></c>'
         return self._keep(row, col, (xml, value, True))
 
     def write_down(
@@ -78,7 +78,7 @@ class PreparedWorksheet(Worksheet):  # type: ignore[misc]  # the library has no 
         parts: of each formula, by its text, what stands before, between and after the numbers of its row; the
         first one begins with =. cells: the text of each row's formula, the number that it gives, its format.
         """
-        pieces = {text: [escape(part) for part in cut] for text, cut in parts.items()}
+        pieces = {text: [escape(part, quote=False) for part in cut] for text, cut in parts.items()}
         for cut in pieces.values():
             cut[0] = cut[0].removeprefix("=")
         column = [
