@@ -41,12 +41,9 @@ def check_texts(sheets: Iterable[RawSheet]) -> None:
     letters = 0
     for sheet in sheets:
         for number, row in zip(sheet.numbers, sheet.rows, strict=True):
-            longest = 0
-            for value in row:
-                if type(value) is str:
-                    letters += len(value)
-                    longest = max(longest, len(value))
-            if longest > LONGEST_TEXT // 2:
+            lengths = [len(value) for value in row if type(value) is str]
+            letters += sum(lengths)
+            if lengths and max(lengths) > LONGEST_TEXT // 2:
                 _check_row(sheet.name, number, row)
     if letters > MAX_LETTERS:
         raise too_much(f"{MAX_LETTERS:,} letters", ONE_SEASON)

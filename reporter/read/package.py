@@ -1,6 +1,7 @@
 """How a workbook's archive hangs together: its sheets, in order, and the parts that hold them."""
 
 import posixpath
+import re
 import zipfile
 from collections.abc import Iterable
 from dataclasses import dataclass
@@ -14,6 +15,12 @@ MAIN = "http://schemas.openxmlformats.org/spreadsheetml/2006/main"
 _STRICT = "http://purl.oclc.org/ooxml/spreadsheetml/main"
 _LINK = "{http://schemas.openxmlformats.org/package/2006/relationships}Relationship"
 _LINK_ID = "{http://schemas.openxmlformats.org/officeDocument/2006/relationships}id"
+
+_OVERRIDE = "{http://schemas.openxmlformats.org/package/2006/content-types}Override"
+_DECLARATION = re.compile(
+    rb"""<\?xml version=["']1\.0["'](?: encoding=["'](?:UTF|utf)-8["'])?"""
+    rb"""(?: standalone=["'](?:yes|no)["'])?\s*\?>\s*"""
+)
 
 _PIECE = 1 << 20
 _TAGS_A_TEXT = 4
@@ -53,6 +60,12 @@ def sheets_in(archive: zipfile.ZipFile) -> list[SheetPart]:
     ]
 
 
+def counts_from_1904(archive: zipfile.ZipFile) -> bool:
+    """Whether dates are counted from 1904."""
+    properties = tree_of(archive, book_part(archive)).find(f"{{{MAIN}}}workbookPr")
+    return properties is not None and properties.get("date1904", "0") not in ("0", "false")
+
+
 def linked_part(archive: zipfile.ZipFile, kind: str) -> str:
     """Return the part of a kind that the workbook names, as its `styles`, or nothing."""
     return next(iter(linked_parts(archive, book_part(archive), f"/{kind}")), "")
@@ -63,6 +76,19 @@ def linked_parts(archive: zipfile.ZipFile, source: str, ending: str) -> list[str
     if links_part(source) not in archive.namelist():
         return []
     return [part for relation, part in _links(archive, source).values() if relation.endswith(ending)]
+
+
+def part_of_type(archive: zipfile.ZipFile, kind: str) -> str:
+    """Return the first part that the list of contents gives this type, or nothing."""
+    root = tree_of(archive, "[Content_Types].xml")
+    found = (each.attrib["PartName"] for each in root.iterfind(_OVERRIDE) if each.get("ContentType") == kind)
+    return next(found, "").removeprefix("/")
+
+
+def begins_with(part: bytes, tag: bytes) -> bool:
+    """Whether a part begins with this, behind nothing but a declaration of UTF-8."""
+    declared = _DECLARATION.match(part)
+    return part.startswith(tag, declared.end() if declared else 0)
 
 
 def tree_of(archive: zipfile.ZipFile, part: str) -> ElementTree.Element:

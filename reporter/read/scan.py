@@ -46,7 +46,7 @@ class _Scanner:
         self._value_end = b"</" + prefix + b"v>"
         self._inline = b"<" + prefix + b"is"
         self._formula = re.compile(b"<" + name + rb"f[\s/>]")
-        self._row = re.compile(b"<" + name + rb"row(\s[^>]*)?/?>")
+        self._row = re.compile(b"<" + name + rb"""row(?: r="(\d+)")?((?:\s[^>]*)?)/?>""")
         self._merge = re.compile(b"<" + name + rb"mergeCell\s[^>]*>")
 
     def take(self, piece: bytes) -> None:
@@ -64,9 +64,8 @@ class _Scanner:
 
     def _take_rows(self, piece: bytes) -> None:
         scan = self.scan
-        for attributes in self._row.findall(piece):
-            found = _NUMBER.search(attributes)
-            number = int(found[1]) if found else scan.last_row + 1
+        for first, attributes in self._row.findall(piece):
+            number = int(first) if first else self._number(attributes)
             if number > MAX_ROWS:
                 raise too_much(f"{MAX_ROWS:,} rows")
             if number <= scan.last_row:
@@ -74,6 +73,11 @@ class _Scanner:
             scan.last_row = number
             if b"hidden" in attributes and _HIDDEN.search(attributes):
                 scan.hidden_rows.append(number)
+
+    def _number(self, attributes: bytes) -> int:
+        """Return the number of a row that does not begin with it."""
+        found = _NUMBER.search(attributes)
+        return int(found[1]) if found else self.scan.last_row + 1
 
 
 def scan_sheet(archive: zipfile.ZipFile, sheet: SheetPart) -> Scan:

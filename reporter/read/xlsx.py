@@ -1,26 +1,22 @@
-"""The engine for .xlsx and .xlsm: values by openpyxl, errors and unanswered formulas by address."""
+"""The engine for .xlsx and .xlsm: plain worksheets by the quick way, all others by openpyxl.
+
+The other way also finds errors and unanswered formulas by address, which plain worksheets have not.
+"""
 
 import warnings
 import zipfile
 from collections.abc import Callable, Iterable
 from typing import TYPE_CHECKING, BinaryIO, cast
 
-from reporter.read.cells import AS_THEY_ARE, CellError, Texts, settled_value
 from reporter.read.comments import find_comments
 from reporter.read.errors import SAVE_AGAIN, Refused
-from reporter.read.limits import (
-    MAX_AREA,
-    MAX_CELLS,
-    MAX_COLUMNS,
-    MAX_MERGES,
-    MAX_SHEETS,
-    MAX_VALUES,
-    too_much,
-)
+from reporter.read.limits import MAX_CELLS, MAX_MERGES, MAX_SHEETS, MAX_VALUES, too_much
 from reporter.read.look import look_at
 from reporter.read.marks import Marks, find_marks
 from reporter.read.package import SheetPart, check_parts, sheets_in
-from reporter.read.raw import Address, CellValue, RawSheet
+from reporter.read.quick import quick_rows
+from reporter.read.raw import CellValue, RawSheet
+from reporter.read.rows import MarkedRows, Rows
 from reporter.read.scan import Scan, scan_sheet
 from reporter.read.struck import find_struck_rows, struck_styles
 
@@ -42,24 +38,36 @@ def read_xlsx(
         raise too_much(f"{MAX_SHEETS:,} sheets")
     check_parts(archive, worksheets)
     asked = [sheet for sheet in worksheets if wanted(sheet.name)]
-    scans = [scan_sheet(archive, sheet) for sheet in asked]
-    _check_size(scans)
+    scans = {sheet.part: scan_sheet(archive, sheet) for sheet in asked}
+    _check_size(scans.values())
     struck = struck_styles(archive)
-    with warnings.catch_warnings():
-        warnings.simplefilter("ignore")  # openpyxl names features it does not keep; nothing is written here
-        book = _open_values(file, {sheet.name for sheet in asked})
-        sheets = [_read(archive, book, sheet, scan, struck) for sheet, scan in zip(asked, scans, strict=True)]
-        book.close()
+    found = quick_rows(archive, asked, scans)
+    if others := [sheet for sheet in asked if sheet.part not in found]:
+        found |= _full_rows(archive, file, others, scans)
+    sheets = [_raw(archive, sheet, scans[sheet.part], found[sheet.part], struck) for sheet in asked]
     return sheets, [sheet.name for sheet in worksheets if sheet not in asked]
 
 
-def _check_size(scans: list[Scan]) -> None:
+def _check_size(scans: Iterable[Scan]) -> None:
+    scans = list(scans)
     if sum(scan.values + scan.inline for scan in scans) > MAX_VALUES:
         raise too_much(f"{MAX_VALUES:,} filled cells")
     if sum(scan.cells for scan in scans) > MAX_CELLS:
         raise too_much(f"{MAX_CELLS:,} cells, blank or not")
     if sum(len(scan.merged) for scan in scans) > MAX_MERGES:
         raise too_much(f"{MAX_MERGES:,} merged cells")
+
+
+def _full_rows(
+    archive: zipfile.ZipFile, file: BinaryIO, sheets: list[SheetPart], scans: dict[str, Scan]
+) -> dict[str, Rows]:
+    """Read worksheets by openpyxl, each by its part."""
+    with warnings.catch_warnings():
+        warnings.simplefilter("ignore")  # openpyxl names features it does not keep; nothing is written here
+        book = _open_values(file, {sheet.name for sheet in sheets})
+        rows = {sheet.part: _rows(archive, book, sheet, scans[sheet.part]) for sheet in sheets}
+        book.close()
+    return rows
 
 
 def _open_values(file: BinaryIO, names: set[str]) -> "Workbook":
@@ -81,19 +89,12 @@ def _open_values(file: BinaryIO, names: set[str]) -> "Workbook":
     return reader.wb
 
 
-def _read(
-    archive: zipfile.ZipFile, book: "Workbook", sheet: SheetPart, scan: Scan, struck: frozenset[str]
-) -> RawSheet:
-    marks = Marks()
-    rows = _Rows(marks)
-    crossed: set[int] = set()
+def _rows(archive: zipfile.ZipFile, book: "Workbook", sheet: SheetPart, scan: Scan) -> Rows:
+    rows = MarkedRows(Marks())
     try:
-        if struck:
-            with archive.open(sheet.part) as part:
-                crossed = find_struck_rows(part, struck)
         if scan.formulas or scan.errors:
             with archive.open(sheet.part) as part:
-                rows = _Rows(marks := find_marks(part))
+                rows = MarkedRows(find_marks(part))
         worksheet = book[sheet.name]
         worksheet.reset_dimensions()  # the stored extent can be wrong, and rows beyond it would be dropped
         values = worksheet.iter_rows(values_only=True)
@@ -101,8 +102,17 @@ def _read(
     except (Refused, MemoryError):
         raise
     except Exception as error:  # a damaged part can fail at any depth of the libraries
-        where = f"its sheet “{sheet.name}” is damaged below row {rows.last}"
-        raise Refused(f"{where}; {SAVE_AGAIN}") from error
+        raise _damaged(sheet, rows.last) from error
+    return rows
+
+
+def _damaged(sheet: SheetPart, row: int) -> Refused:
+    return Refused(f"its sheet “{sheet.name}” is damaged below row {row}; {SAVE_AGAIN}")
+
+
+def _raw(
+    archive: zipfile.ZipFile, sheet: SheetPart, scan: Scan, rows: Rows, struck: frozenset[str]
+) -> RawSheet:
     # Two independent counts: a cell stored out of its order would be passed over without a word.
     if not max(scan.values, scan.inline) <= rows.found <= scan.values + scan.inline:
         raise Refused(f"the cells of its sheet “{sheet.name}” are not stored in order; {SAVE_AGAIN}")
@@ -111,67 +121,20 @@ def _read(
         numbers=rows.numbers,
         rows=rows.rows,
         errors=rows.errors,
-        uncalculated=frozenset(marks.uncalculated),
+        uncalculated=rows.uncalculated,
         merged=tuple(sorted(scan.merged)),
         hidden_rows=frozenset(scan.hidden_rows).intersection(rows.numbers),
         visible=sheet.visible,
-        struck_rows=frozenset(crossed).intersection(rows.numbers),
+        struck_rows=_struck_rows(archive, sheet, struck).intersection(rows.numbers),
         commented=find_comments(archive, sheet.part),
     )
 
 
-class _Rows:
-    """Gathers the rows that hold something."""
-
-    def __init__(self, marks: Marks) -> None:
-        self.numbers: list[int] = []
-        self.rows: list[tuple[CellValue, ...]] = []
-        self.errors: dict[Address, str] = dict(marks.errors)
-        self.found = 0  # stored values met, before blank-looking text is dropped
-        self.last = 0
-        self._area = 0
-        self._texts = Texts()
-        self._marked: dict[int, list[int]] = {}  # row -> columns with a mark
-        for row, column in (*marks.errors, *marks.uncalculated):
-            self._marked.setdefault(row, []).append(column)
-
-    def take(self, rows: Iterable[tuple[CellValue, ...]]) -> None:
-        for number, row in enumerate(rows, start=1):
-            if row:
-                self._take_row(number, row)
-
-    def _take_row(self, number: int, row: tuple[CellValue, ...]) -> None:
-        self._area += len(row)
-        if len(row) > MAX_COLUMNS:
-            raise too_much(f"{MAX_COLUMNS:,} columns")
-        if self._area > MAX_AREA:
-            raise too_much(f"{MAX_AREA:,} cells, blank ones before a row's last counted")
-        self.found += len(row) - row.count(None)
-        self.last = number
-        values = self._settled(number, row)
-        marked = self._marked.get(number, ())
-        for column in marked:
-            values[column - 1] = None
-        end, least = len(values), max(marked, default=0)
-        while end > least and values[end - 1] is None:
-            end -= 1
-        if end:
-            self.numbers.append(number)
-            self.rows.append(tuple(values[:end]))
-
-    def _settled(self, number: int, row: tuple[CellValue, ...]) -> list[CellValue]:
-        texts = self._texts
-        values: list[CellValue] = [
-            texts[value]
-            if type(value) is str
-            else value
-            if type(value) in AS_THEY_ARE
-            else settled_value(value)
-            for value in row
-        ]
-        if CellError in map(type, values):
-            for column, value in enumerate(values, start=1):
-                if isinstance(value, CellError):
-                    self.errors.setdefault((number, column), str(value))
-                    self._marked.setdefault(number, []).append(column)
-        return values
+def _struck_rows(archive: zipfile.ZipFile, sheet: SheetPart, struck: frozenset[str]) -> frozenset[int]:
+    if not struck:
+        return frozenset()
+    try:
+        with archive.open(sheet.part) as part:
+            return frozenset(find_struck_rows(part, struck))
+    except Exception as error:  # such as an address that is none
+        raise _damaged(sheet, 0) from error

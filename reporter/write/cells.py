@@ -1,21 +1,19 @@
 """The one writer of cells: every call typed and checked, text never a formula or a link."""
 
 import datetime as dt
-from collections.abc import Iterable, Sequence
-from itertools import repeat
 from typing import Final
 
 from xlsxwriter.format import Format
 from xlsxwriter.worksheet import Worksheet
 
-from reporter.books.blocks import Cell, Link, Live, Look, Value
+from reporter.books.blocks import Cell, Link, Live, Value
 from reporter.write.clean import clean
 from reporter.write.formats import Formats
 from reporter.write.links import address
 from reporter.write.names import Names
 from reporter.write.place import TablePlace
-from reporter.write.style import HEAT_TRAITS, Role, Trait
-from reporter.write.values import LARGEST, LARGEST_WHOLE, blank, given, rounded, settled
+from reporter.write.style import Role
+from reporter.write.values import rounded, settled
 
 _EPOCH: Final = dt.datetime(1899, 12, 30)
 _DAY: Final = dt.timedelta(days=1)
@@ -68,56 +66,6 @@ class Cells:
             code = sheet.write_datetime(row, column, value, form)
         done(code, f"cell {row}, {column}")
 
-    def column(
-        self,
-        place: TablePlace,
-        column: int,
-        cells: Iterable[Cell],
-        look: Look,
-        traits: frozenset[Trait],
-        *,
-        grey: Sequence[bool] = (),
-        flagged: Sequence[bool] = (),
-        heat: Sequence[int] = (),
-        fill: bool = True,
-    ) -> None:
-        """Write a table's column from its first row down; the quick way for text and numbers.
-
-        grey, flagged: for every row whether its cell is greyed, or set apart; heat: how deep its shade is, as
-        in `Table.heat`. fill: whether blank cells are written, for their lines.
-        """
-        shades: tuple[frozenset[Trait], ...] = (
-            traits,
-            traits | {"grey"},
-            traits | {"flagged"},
-            *(traits | {trait} for trait in HEAT_TRAITS),
-        )
-        shaded = len(grey) or len(flagged) or len(heat)
-        forms = [self.formats.cell(look, shade) for shade in (shades if shaded else shades[:1])]
-        sheet, formula = self.sheet, self.names.formula
-        number, string, live = sheet.write_number, sheet.write_string, sheet.write_formula
-        every = zip(cells, _shades(grey, flagged, heat), strict=False)
-        for row, (cell, faded) in enumerate(every, place.first):
-            kind = cell.__class__
-            if kind is str and (text := clean(cell)):  # type: ignore[arg-type]
-                code = string(row, column, text, forms[faded])
-            elif kind is float and -LARGEST < cell < LARGEST:  # type: ignore[operator]
-                code = number(row, column, rounded(cell), forms[faded])  # type: ignore[arg-type]
-            elif kind is int and -LARGEST_WHOLE < cell < LARGEST_WHOLE:  # type: ignore[operator]
-                code = number(row, column, cell, forms[faded])
-            elif cell is None:
-                code = sheet.write_blank(row, column, None, forms[faded]) if fill else 0
-            elif isinstance(cell, Live) and (value := _plain(cell.value)) is not None:
-                code = live(row, column, formula(cell.formula, place, row), forms[faded], value)
-            elif fill or not blank(cell):
-                form = self.formats.cell(_look_for(given(cell), look), shades[faded])
-                self.put(row, column, cell, form, place)
-                continue
-            else:
-                continue
-            if code:
-                done(code, f"cell {row}, {column} of {place.table.key!r}")
-
     def link(self, row: int, column: int, text: str, link: Link, form: Format) -> None:
         """Write text that leads somewhere; just the text where a sheet takes no more links."""
         if self._links < _MOST_LINKS and len(to := address(link)) <= _LONGEST_LINK:
@@ -141,27 +89,6 @@ class Cells:
         formula = self.names.formula(live.formula, own, row)
         value = _stored(settled(live.value))
         done(self.sheet.write_formula(row, column, formula, form, value), f"formula {formula}")
-
-
-def _plain(value: Value) -> float | None:
-    """Return the number that a formula has, rounded; None where it is not a plain one."""
-    return rounded(value) if isinstance(value, float) and -LARGEST < value < LARGEST else None
-
-
-def _shades(grey: Sequence[bool], flagged: Sequence[bool], heat: Sequence[int]) -> Iterable[int]:
-    """Say for every row which shade its cell has: 0 plain, 1 greyed, 2 set apart, from 3 on by heat."""
-    if len(heat):
-        return (1 if level < 0 else level + 2 if level else 0 for level in heat)
-    if len(flagged):
-        return (2 if flag else 0 for flag in flagged)
-    return map(int, grey) if len(grey) else repeat(0)
-
-
-def _look_for(value: Value, look: Look) -> Look:
-    """Show a day or a clock time as one, whatever the look of its column."""
-    if isinstance(value, dt.time):
-        return "time"
-    return "date" if isinstance(value, dt.date) else look
 
 
 def _stored(value: Value) -> str | int | float | bool:

@@ -39,6 +39,9 @@ def _prefixed(part: str, formula: str) -> str:
     if "[" in part or _WHOLE_COLUMN.search(part):
         raise ValueError(f"a live formula uses bounded ranges only: {formula}")
 
+    if _PLAIN.issuperset(_CALL.findall(part)):
+        return part
+
     def call(found: re.Match[str]) -> str:
         name = found[1]
         if name in _PREFIXED:

@@ -8,6 +8,7 @@ from reporter.books.blocks import Cell, Field, Live
 from reporter.write.canvas import Canvas
 from reporter.write.cells import done
 from reporter.write.clean import clean
+from reporter.write.columns import Column, shades, write_column
 from reporter.write.entry import add_entry_help, add_heading_note
 from reporter.write.layout import counted
 from reporter.write.measure import FILTER_BUTTON_PX, INDENT_PX, height_px, lines_needed
@@ -83,11 +84,8 @@ def _draw_column(canvas: Canvas, place: TablePlace, column: int, field: Field) -
         traits |= {"wrap"}
     boxed = bool(traits & {"ruled", "entry"})
     fill = boxed or not (bare or table.rows > _LONG)
-    flagged = table.flagged.get(field.key, ())
-    heat = table.heat.get(field.key, ())
-    canvas.cells.column(
-        place, column, cells, field.look, traits, grey=table.grey, flagged=flagged, heat=heat, fill=fill
-    )
+    shaded = shades(table.grey, table.flagged.get(field.key, ()), table.heat.get(field.key, ()))
+    write_column(canvas.cells, Column(place, column, cells, field.look, traits, shaded, fill))
     for row, own in place.own_fields(field.key):
         form = canvas.cells.formats.cell(own.look, _traits(place, column, own, bare=bare) | traits | _LEFT)
         canvas.cells.put(row, column, cells[row - place.first], form, place)
@@ -140,18 +138,16 @@ def _traits(place: TablePlace, column: int, field: Field, *, bare: bool) -> froz
 
 def _set_wrapped_heights(canvas: Canvas, first: int, column: int, cells: Sequence[Cell]) -> bool:
     """Make room for every text that its column is too narrow for; say whether there was one."""
-    room = canvas.plan.px(column, column) - INDENT_PX
-    surely = room // _WIDEST_LETTER_PX
     if not {cell.__class__ for cell in cells} & _MAY_BE_TEXT:
         return False
-    known: dict[str, int] = {}  # columns repeat their words
-    wrapped = False
-    for row, cell in enumerate(cells, first):
-        shown = cell.value if isinstance(cell, Live) else cell
-        if not isinstance(shown, str) or (len(shown) <= surely and "\n" not in shown):
-            continue
-        lines = known.get(shown) or known.setdefault(shown, lines_needed(clean(shown), room))
-        if lines > 1:
-            wrapped = True
-            canvas.tall(row, height_px(lines))
-    return wrapped
+    room = canvas.plan.px(column, column) - INDENT_PX
+    surely = room // _WIDEST_LETTER_PX
+    shown = [cell.value if isinstance(cell, Live) else cell for cell in cells]
+    texts = {text for text in shown if isinstance(text, str)}  # columns repeat their words
+    long = (text for text in texts if len(text) > surely or "\n" in text)
+    heights = {text: height_px(lines) for text in long if (lines := lines_needed(clean(text), room)) > 1}
+    if heights:
+        for row, text in enumerate(shown, first):
+            if isinstance(text, str) and text in heights:
+                canvas.tall(row, heights[text])
+    return bool(heights)

@@ -2,6 +2,7 @@
 
 import math
 import re
+from functools import lru_cache
 from typing import Final
 
 from xlsxwriter.utility import xl_pixel_width
@@ -55,13 +56,19 @@ def height_px(lines: int, size: float = BODY_SIZE) -> int:
 def _wrapped(line: str, room: float, size: float, bold: bool) -> int:
     if text_px(line, size, bold=bold) <= room:
         return 1
-    space = text_px(" ", size, bold=bold)
     lines, used = 1, 0.0
     for piece in _PIECES.findall(line):
-        width = text_px(piece.rstrip(), size, bold=bold)
+        width, blanks = _piece_px(piece, size, bold)
         if used and used + width > room:
             lines, used = lines + 1, 0.0
-        # A word wider than the column is broken inside.
-        lines += max(math.ceil(width / room) - 1, 0)
-        used += (width % room if width > room else width) + space * piece.count(" ")
+        if width > room:  # a word wider than the column is broken inside
+            lines += math.ceil(width / room) - 1
+            width %= room
+        used += width + blanks
     return lines
+
+
+@lru_cache(maxsize=4096)
+def _piece_px(piece: str, size: float, bold: bool) -> tuple[float, float]:
+    """Width of a word, and of the blanks behind it; kept, as texts repeat their words."""
+    return text_px(piece.rstrip(), size, bold=bold), text_px(" ", size, bold=bold) * piece.count(" ")

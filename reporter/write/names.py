@@ -34,6 +34,7 @@ class Names:
         self._figures: dict[str, str] = {}
         self._used: dict[str, str] = {}
         self._ready = cache(self._cut_at_rows)
+        self._name = cache(self._use)
         for plan in plans:
             for place in plan.places:
                 if isinstance(place, TablePlace):
@@ -67,10 +68,17 @@ class Names:
 
     def formula(self, text: str, own: TablePlace | None, row: int) -> str:
         """Write a formula as it stands in a row (from 0) of its own table, or outside of every table."""
-        formula = str(row + 1).join(self._ready(text, own.table.key if own else ""))
-        if len(formula) > LONGEST_FORMULA:
+        return str(row + 1).join(self.parts(text, own, row))
+
+    def parts(self, text: str, own: TablePlace | None, row: int) -> list[str]:
+        """Cut a formula wherever the number of its own row stands, which is `row` at most.
+
+        The first part begins with =.
+        """
+        parts = self._ready(text, own.table.key if own else "")
+        if sum(map(len, parts)) + (len(parts) - 1) * len(str(row + 1)) > LONGEST_FORMULA:
             raise ValueError(f"a formula is longer than {LONGEST_FORMULA} characters: {text[:80]}…")
-        return formula
+        return parts
 
     def defined(self) -> list[tuple[str, str]]:
         """Give the names that formulas used so far, with what each stands for, in order."""
@@ -88,7 +96,7 @@ class Names:
                 parts[-1] += f"${xl_col_to_name(column)}"
                 parts.append("")
             else:
-                parts[-1] += self._use(piece)
+                parts[-1] += self._name(piece)
         parts[0] = f"={parts[0]}"
         return parts
 

@@ -63,6 +63,8 @@ class TablePlace:
 
     def own_fields(self, key: str) -> list[tuple[int, Field]]:
         """Give the rows whose cell in a column has a field of its own, from the top, with these fields."""
+        if not self.table.own_fields:
+            return []
         own = sorted(self.table.own_fields.items())
         return [(self.first + row, fields[key]) for row, fields in own if key in fields]
 

@@ -7,6 +7,7 @@ from reporter.books.blocks import Live, Value
 from reporter.write.clean import clean
 
 LARGEST: Final = 9.99e307
+_TWELVE_DIGITS = 10**12
 LARGEST_WHOLE: Final = 10**15  # a spreadsheet keeps fifteen digits
 
 _FIRST_DAY = dt.date(1900, 3, 1)  # before it spreadsheets count a day that never was
@@ -14,8 +15,10 @@ _NO_VALUE = frozenset({"NAType", "NaTType"})  # pandas' two; known by name, so t
 
 
 def rounded(number: float) -> float:
-    """Round to 12 significant digits, so that a last bit never changes a file."""
-    return float(f"{number:.12g}")
+    """Round to 12 significant digits, so that a last bit never changes a file; a zero has no sign."""
+    if number.is_integer() and -_TWELVE_DIGITS < number < _TWELVE_DIGITS:
+        return float(number) + 0.0
+    return float(f"{number:.12g}") + 0.0
 
 
 def settled(cell: object) -> Value:
@@ -25,6 +28,8 @@ def settled(cell: object) -> Value:
     A time with a zone is a ValueError, anything that is no value of a cell a TypeError.
     """
     kind = cell.__class__
+    if kind is float:
+        return rounded(cell) if -LARGEST < cell < LARGEST else None  # type: ignore[operator, arg-type]
     if cell is None or kind is bool:
         return cell  # type: ignore[return-value]
     if isinstance(cell, str):

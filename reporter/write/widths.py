@@ -1,9 +1,10 @@
 """How wide the columns of a sheet are: the most that any of its tables needs."""
 
 from collections.abc import Collection, Sequence
-from typing import Final
+from functools import lru_cache
+from typing import Any, Final
 
-from reporter.books.blocks import Cell, Field, Figures, Live, Look, Sheet, Table
+from reporter.books.blocks import Cell, Field, Figures, Live, Look, Sheet, Table, Value
 from reporter.write.clean import clean
 from reporter.write.measure import DEFAULT_WIDTH, FILTER_BUTTON_PX, INDENT_PX, characters, text_px
 from reporter.write.style import BODY_SIZE, LARGE_SIZE, size_of
@@ -87,21 +88,39 @@ def _heading_width(heading: str, filtered: bool) -> float:
 
 def value_width(cells: Sequence[Cell], look: Look) -> float:
     """Width in characters that the widest of the cells needs in its look."""
-    shown = [cell.value if isinstance(cell, Live) else cell for cell in cells]
-    texts = {cell for cell in shown if isinstance(cell, str)}
-    values = [cell for cell in shown if isinstance(cell, int | float)]
+    kinds = set(map(type, cells))
+    shown: Sequence[Value] = cells  # type: ignore[assignment]  # unless there are formulas
+    if Live in kinds:
+        shown = [cell.value if isinstance(cell, Live) else cell for cell in cells]
+        kinds = set(map(type, shown))
+    values = _those(shown, kinds, (int, float))
     most, least = max(values, default=0.0), min(0.0, min(values, default=0.0))
-    other = any(not issubclass(kind, _NO_MOMENTS) for kind in {cell.__class__ for cell in shown})
-    numbers = max(characters(text_px(_shown(number, look)) + INDENT_PX) for number in (most, least))
+    other = any(not issubclass(kind, _NO_MOMENTS) for kind in kinds)
     fixed = _FIXED.get(look, _FIXED["date"]) if other else 0.0
-    return max(_text_width(texts), numbers, fixed)
+    texts = set(_those(shown, kinds, (str,)))
+    return max(_text_width(texts), _number_width(most, look), _number_width(least, look), fixed)
+
+
+def _those(cells: Sequence[Any], kinds: Collection[type], wanted: tuple[type, ...]) -> Sequence[Any]:
+    """Return the cells of the wanted kinds; kinds are those of all cells."""
+    fitting = {kind for kind in kinds if issubclass(kind, wanted)}
+    if len(fitting) == len(kinds):
+        return cells
+    return [cell for cell in cells if type(cell) in fitting] if fitting else ()
+
+
+@lru_cache
+def _number_width(number: float, look: Look) -> float:
+    """Width in characters of a number; kept, as most columns begin at zero."""
+    return characters(text_px(_shown(number, look)) + INDENT_PX)
 
 
 def _text_width(texts: Collection[str]) -> float:
     """Width in characters of the widest line; of many texts, only the longer ones are measured."""
     long = _NEARLY_LONGEST * max(map(len, texts), default=0)
     lines = (line for text in texts if text and len(text) >= long for line in text.split("\n"))
-    return max((characters(text_px(line) + INDENT_PX) for line in lines), default=0.0)
+    widest = max(map(text_px, lines), default=None)
+    return 0.0 if widest is None else characters(widest + INDENT_PX)
 
 
 def _shown(number: float, look: Look) -> str:

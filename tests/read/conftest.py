@@ -1,19 +1,81 @@
 import os
 import zipfile
-from collections.abc import Callable
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from contextlib import suppress
 from pathlib import Path
+from typing import BinaryIO
 
 import openpyxl
 import pytest
 
+from reporter.read import door, xlsx
 from reporter.read.door import open_log
 from reporter.read.errors import Unreadable
+from reporter.read.package import SheetPart
 from reporter.read.raw import RawSheet
+from reporter.read.rows import Rows
+from reporter.read.scan import Scan
 
 
 def worked() -> float:
     """Seconds of a processor that this process and its ended children have used."""
     return sum(os.times()[:4])
+
+
+def exact(found: tuple[list[RawSheet], list[str]]) -> object:
+    """Sheets in a form in which 3 is not 3.0, a date no moment and True not 1."""
+    sheets, unread = found
+    return [(sheet, repr(sheet.rows)) for sheet in sheets], unread
+
+
+@pytest.fixture(autouse=True)
+def both_ways(monkeypatch: pytest.MonkeyPatch) -> Iterator[None]:
+    """Every workbook that a test opens is read by the quick way and by the other, which must agree.
+
+    The quick way may read what the other calls damaged: it looks at less.
+    """
+    read, quick = door.read_xlsx, xlsx.quick_rows
+    differing: list[object] = []
+
+    def read_twice(
+        archive: zipfile.ZipFile, file: BinaryIO, wanted: Callable[[str], bool]
+    ) -> tuple[list[RawSheet], list[str]]:
+        found = read(archive, file, wanted)
+        monkeypatch.setattr(xlsx, "quick_rows", lambda *_: {})
+        with suppress(Exception):
+            other = read(archive, file, wanted)
+            if exact(found) != exact(other):
+                differing.append((found, other))
+        monkeypatch.setattr(xlsx, "quick_rows", quick)
+        return found
+
+    monkeypatch.setattr(door, "read_xlsx", read_twice)
+    yield
+    assert not differing
+
+
+@pytest.fixture
+def way_of(monkeypatch: pytest.MonkeyPatch) -> Callable[..., dict[str, str]]:
+    """Opens a workbook and tells of each sheet asked for which way it was read."""
+    quick = xlsx.quick_rows
+    ways: dict[str, str] = {}
+
+    def watched(
+        archive: zipfile.ZipFile, sheets: Iterable[SheetPart], scans: Mapping[str, Scan]
+    ) -> dict[str, Rows]:
+        found = quick(archive, sheets, scans)
+        ways.update({sheet.name: "quick" if sheet.part in found else "full" for sheet in sheets})
+        return found
+
+    def way(path: Path, wanted: Callable[[str], bool] = lambda _: True) -> dict[str, str]:
+        ways.clear()
+        with monkeypatch.context() as patch:
+            patch.setattr(xlsx, "quick_rows", watched)
+            with suppress(Unreadable):  # said by the other way, which has been asked
+                open_log(path, wanted)
+        return dict(ways)
+
+    return way
 
 
 Patch = dict[str, bytes | Callable[[bytes], bytes] | None]

@@ -8,7 +8,7 @@ from pathlib import Path
 import openpyxl
 import pytest
 
-from reporter.read import csv_folder, door, foreign, limits, package, scan, xlsx
+from reporter.read import csv_folder, door, foreign, limits, package, rows, scan, xlsx
 from reporter.read.door import open_log
 from reporter.read.limits import LONGEST_TEXT
 from reporter.run.season import read_season
@@ -17,7 +17,7 @@ from tests.read.conftest import worked
 from tests.read.open_document import cell, ods, row, table
 
 MAIN = "http://schemas.openxmlformats.org/spreadsheetml/2006/main"
-MODULES = (csv_folder, door, foreign, limits, package, scan, xlsx)
+MODULES = (csv_folder, door, foreign, limits, package, rows, scan, xlsx)
 FORMATS = ("xlsx", "ods", "csv")
 Say = Callable[[Path], str]
 Rows = list[list[str]]

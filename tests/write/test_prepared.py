@@ -67,6 +67,51 @@ def test_every_part_is_the_same_as_the_librarys(tmp_path: Path) -> None:
     assert ours["xl/worksheets/sheet1.xml"].count(b"<c ") > 40
 
 
+COLUMN = ["Ned rig", 2.5, None, "Ned rig", "left out", "Jig", 2.5, -0.125, None, 7, "5 < 6"]
+FORMS = [0, 1, 1, 0, 0, 1, 2, 0, 0, 2, 1]
+PARTS = {"times": ["=A", "*B", "*2"], "less": ["=IF(A", '<1,"<&>",0)'], "none": ["=SUM(A$1:A$9)"]}
+LIVE = ["times", "less", "times", "none", "less"]
+GIVEN = [2.5, 0, 1e-9, 7.0, 123456789012]
+
+
+def columns_xml(path: Path, kind: type[Worksheet]) -> dict[str, bytes]:
+    workbook = xlsxwriter.Workbook(path, {"strings_to_formulas": False, "strings_to_numbers": False})
+    forms = [workbook.add_format({"num_format": look}) for look in ("0.0", "0.00", "0.000")]
+    sheet = workbook.add_worksheet("page", kind)
+    sheet.write_string(0, 4, "Jig", forms[0])
+    if kind is PreparedWorksheet:
+        keys = list(zip(COLUMN, FORMS, strict=True))
+        cells = {key: (key[0], forms[key[1]]) for key in keys if key[0] != "left out"}
+        assert sheet.write_down(3, 2, keys, cells) == 0
+        assert sheet.write_down(2, 3, ["left out", *keys, "left out"], cells) == 0
+        assert sheet.write_down(50, 9, ["left out"], cells) == 0
+        formulas = zip(LIVE, GIVEN, (forms[place % 3] for place in range(5)), strict=True)
+        assert sheet.write_formula_down(8, 0, PARTS, formulas) == 0
+    else:
+        for col in (2, 3):
+            for row, (value, form) in enumerate(zip(COLUMN, FORMS, strict=True), 3):
+                if value != "left out":
+                    sheet.write(row, col, value, forms[form])
+        for row, (text, value) in enumerate(zip(LIVE, GIVEN, strict=True), 8):
+            sheet.write_formula(row, 0, str(row + 1).join(PARTS[text]), forms[(row - 8) % 3], value)
+    sheet.data_validation(20, 0, 30, 0, {"validate": "list", "source": "='page'!$C$4:$C$14"})
+    sheet.set_row(60, 30)
+    sheet.write_comment(62, 1, "a note where no cell is", {"x_offset": 0})
+    chart = workbook.add_chart({"type": "line"})
+    chart.add_series({"categories": "=page!$C$4:$C$14", "values": "=page!$A$9:$A$13"})
+    sheet.insert_chart(30, 5, chart)
+    workbook.close()
+    with zipfile.ZipFile(path) as archive:
+        return {name: archive.read(name) for name in archive.namelist() if "docProps" not in name}
+
+
+def test_columns_in_one_go_are_what_the_library_writes_cell_by_cell(tmp_path: Path) -> None:
+    ours = columns_xml(tmp_path / "ours.xlsx", PreparedWorksheet)
+    theirs = columns_xml(tmp_path / "theirs.xlsx", Spanless)
+    assert ours == theirs
+    assert ours["xl/worksheets/sheet1.xml"].count(b"<c ") == 1 + 2 * 10 + 5
+
+
 @pytest.mark.parametrize("cell", [(1_048_576, 0), (0, 16_384), (-1, 0)])
 def test_cell_outside_of_the_sheet_is_told(cell: tuple[int, int], tmp_path: Path) -> None:
     workbook = xlsxwriter.Workbook(tmp_path / "book.xlsx")
@@ -75,4 +120,14 @@ def test_cell_outside_of_the_sheet_is_told(cell: tuple[int, int], tmp_path: Path
     assert sheet.write_string(*cell, "text", form) == -1
     assert sheet.write_blank(*cell, None, form) == -1
     assert sheet.write_formula(*cell, "=1+1", form, 2) == -1
+    assert sheet.write_down(*cell, ["text"], {"text": ("text", form)}) == -1
+    assert sheet.write_formula_down(*cell, {"f": ["=1+1"]}, [("f", 2, form)]) == -1
     workbook.close()
+
+
+def test_column_that_ends_below_the_sheet_is_told(tmp_path: Path) -> None:
+    workbook = xlsxwriter.Workbook(tmp_path / "book.xlsx")
+    form, sheet = workbook.add_format(), workbook.add_worksheet("page", PreparedWorksheet)
+    assert sheet.write_down(1_048_574, 0, [1, 2], {1: (1, form), 2: (2, form)}) == 0
+    assert sheet.write_down(1_048_574, 0, [1, 2, 1], {1: (1, form), 2: (2, form)}) == -1
+    assert sheet.write_formula_down(1_048_575, 0, {"f": ["=1+1"]}, [("f", 2, form)] * 2) == -1

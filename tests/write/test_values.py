@@ -20,6 +20,9 @@ def test_what_is_no_value_is_blank(nothing):
         (1 / 3, 0.333333333333),
         (123456789.123456789, 123456789.123),
         (7, 7),
+        (123456789012.0, 123456789012.0),
+        (1234567890123.0, 1234567890120.0),
+        (np.float64(3), 3.0),
         (True, True),
         (np.int64(7), 7),
         (np.bool_(True), True),
@@ -33,6 +36,11 @@ def test_what_is_no_value_is_blank(nothing):
 def test_values_are_kept_as_a_spreadsheet_can_hold_them(value, kept):
     assert settled(value) == kept
     assert type(settled(value)) is type(kept)
+
+
+def test_a_zero_has_no_sign():
+    assert str(settled(-0.0)) == "0.0"
+    assert str(settled(-1e-320)) == "-1e-320"
 
 
 @pytest.mark.parametrize("moment", [dt.datetime(2026, 3, 1, tzinfo=dt.UTC), dt.time(6, tzinfo=dt.UTC)])

@@ -193,6 +193,8 @@ def test_nothing_is_written_when_drawing_fails(tmp_path):
         "write_number",
         "write_blank",
         "write_formula",
+        "write_down",
+        "write_formula_down",
         "merge_range",
         "set_row_pixels",
         "set_column",

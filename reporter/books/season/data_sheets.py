@@ -1,6 +1,7 @@
 """The data sheets on which every total stands: Stints and Trip techniques; Fish rows has its own file."""
 
-from collections.abc import Sequence
+import math
+from collections.abc import Iterable, Sequence
 from typing import Any
 
 import numpy as np
@@ -8,6 +9,7 @@ import pandas as pd
 
 from reporter.books.blocks import Cell, Field, Line, Live, Sheet, Table, Text
 from reporter.books.season.front_words import day_group_words
+from reporter.books.season.numbers import numbers
 from reporter.books.season.row_fields import row_fields
 from reporter.books.season.tackle_stints import TACKLE_FIELDS, tackle_columns
 from reporter.compute.catch import REASONS
@@ -21,14 +23,14 @@ from reporter.tidy.trips import clock
 _FIELDS_A_PAGE = 20
 
 
-def cells(values: pd.Series) -> list[Cell]:
+def cells(values: pd.Series) -> Sequence[Cell]:
     """Return a column as plain cells, blanks as None."""
     if values.dtype.kind == "b":
-        return [int(value) for value in values]
+        return values.astype(int).tolist()
     if values.dtype.kind == "M":
-        return [None if pd.isna(value) else value.date() for value in values]
+        return values.to_numpy("datetime64[D]").tolist()
     if values.dtype.kind in "fiu":
-        return [value if np.isfinite(value) else None for value in values.to_numpy(dtype=float).tolist()]
+        return numbers(values)
     return [value if isinstance(value, Live) else value or None for value in values]
 
 
@@ -92,27 +94,27 @@ def pair_table(report: Report) -> pd.DataFrame:
     table = season.pairs.merge(trips, on="trip_no", how="left", sort=False)
     rated = table["in_rates"]
     water_months = report.water_months["water_month"]
-    techniques = season.techniques.set_index("technique")["technique_no"]
+    techniques = dict(zip(season.techniques["technique"], season.techniques["technique_no"], strict=True))
     return table.assign(
         week_no=place_in(mondays(table["date"]), report.weeks["week"]),
         hard=table["day_type"].isin(HARD).astype(int),
         month_no=place_in(table["month"], report.months["month"]),
-        water_no=place_in(table["water"], pd.Series(season.waters, dtype=object)),
+        water_no=place_in(table["water"], season.waters),
         water_month_no=place_in(table["water"] + "\n" + table["month"], water_months),
-        technique_no=table["technique"].map(techniques).fillna(0).astype(int),
-        style_no=place_in(table["style"], pd.Series(STYLES)),
+        technique_no=[techniques.get(name, 0) for name in table["technique"]],
+        style_no=place_in(table["style"], STYLES),
         trip_hours=table["boat_hours"],
         new_trip=_first(table, rated, ["trip_no"]),
         new_style_trip=_first(table, rated, ["trip_no", "style"]),
         day=[day_group_words(group) for group in table["day_group"]],
-        day_no=place_in(table["day_group"], pd.Series(DAY_GROUPS)),
+        day_no=place_in(table["day_group"], DAY_GROUPS),
         call=[day_group_words(group) for group in table["call_day_type"]],
-        call_no=place_in(table["call_day_type"], pd.Series(CALL_GROUPS)),
+        call_no=place_in(table["call_day_type"], CALL_GROUPS),
         told_bites=(rated & table["missed"].notna()).astype(int),
         in_rates=rated.astype(int),
         style=table["style"].where(table["style"] != "", "not given").where(table["technique"] != "", ""),
         technique=table["technique"].where(table["technique"] != "", "(no technique written)"),
-        why=table["reason"].map(REASONS).fillna(""),
+        why=[REASONS.get(reason, "") for reason in table["reason"]],
         pair_no=np.arange(1, len(table) + 1),
         pick_hours=_of_picks(report, len(table), "rod_hours"),
         pick_fish=_of_picks(report, len(table), "fish"),
@@ -133,16 +135,17 @@ def _of_picks(report: Report, pairs: int, key: str) -> Any:
 _FITTING = '{cond_stint.fits},">="&{picked.kept}'
 
 
-def place_in(labels: pd.Series, order: pd.Series) -> pd.Series:
+def place_in(labels: pd.Series, order: Iterable[str]) -> pd.Series:
     """Return each label's place in an order, from 1; 0 where it is not in it."""
-    places = {label: index + 1 for index, label in enumerate(order)}
-    return labels.map(places).fillna(0).astype(int)
+    places = {label: place for place, label in enumerate(order, start=1)}
+    return pd.Series([places.get(label, 0) for label in labels.tolist()], labels.index, dtype=int)
 
 
 def _first(table: pd.DataFrame, rated: pd.Series, keys: list[str]) -> pd.Series:
     """Return 1 on the first row in the rates of each group, else 0."""
-    first = ~table[rated].duplicated(keys)
-    return first.reindex(table.index, fill_value=False).astype(int)
+    first = np.zeros(len(table), dtype=int)
+    first[rated] = ~table.loc[rated, keys].duplicated()
+    return pd.Series(first, table.index)
 
 
 def stints(report: Report) -> Sheet:
@@ -155,7 +158,7 @@ def stints(report: Report) -> Sheet:
         end=clocks(table["end_min"].where(table["timing"] == "clock")),
         depth=[depth.shown(value) for value in table["depth_m"]],
         technique_no=table["technique"].map(season.techniques.set_index("technique")["technique_no"]),
-        why=table["reason"].map(REASONS).fillna(""),
+        why=[REASONS.get(reason, "") for reason in table["reason"]],
         **tackle_columns(report.tackle, table.index),
     )
     fields = (
@@ -196,7 +199,7 @@ def stints(report: Report) -> Sheet:
 
 def clocks(minutes: pd.Series) -> list[str]:
     """Return minutes after midnight as clock times, nothing where there is none."""
-    return ["" if np.isnan(value) else clock(value) for value in minutes]
+    return ["" if math.isnan(value) else clock(value) for value in minutes.tolist()]
 
 
 def data_sheet(name: str, key: str, fields: Sequence[Field], table: pd.DataFrame, lead: str) -> Sheet:

@@ -1,8 +1,9 @@
 """What the days did: rates by type of day, by the tool's verdict and by the guide's own call."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 import numpy as np
+import numpy.typing as npt
 import pandas as pd
 
 from reporter.books.blocks import Field, Line, Sheet, Table, Text, Value
@@ -32,12 +33,14 @@ def day_rates(report: Report) -> Sheet:
         nothing = Line("No stint has usable effort yet, so there is no rate by type of day.")
         return Sheet("What the days did", (Text((_TITLE, nothing)),), group="me", landscape=True)
     blocks: list[Text | Table] = [Text((_TITLE, _LEAD))]
+    rates, techniques = _numbered(report.by_day_type), report.season.techniques
+    numbers = dict(zip(techniques["technique"], techniques["technique_no"].tolist(), strict=True))
     ways: tuple[By, ...] = ("verdict", "call")
     for by in ways:
         note = (Line(_FLATTERS, "note"),) if by == "call" else ()
         heading = Line(f"{_WHOSE[by].capitalize()}", "heading")
-        blocks += [Text((heading, *note, *_ratios(report, by))), _whole(report, by), _styles(report, by)]
-    blocks += [_techniques(report, by) for by in ways]
+        blocks += [Text((heading, *note, *_ratios(report, by))), _whole(rates, by), _styles(rates, by)]
+    blocks += [_techniques(rates, by, numbers) for by in ways]
     return Sheet("What the days did", tuple(blocks), group="me", landscape=True)
 
 
@@ -69,12 +72,21 @@ def _ratio(row: dict[str, object]) -> str:
     )
 
 
-def _rows(report: Report, by: By, of: str) -> pd.DataFrame:
-    table = report.by_day_type
-    rows = table[(table["by"] == by) & (table["of"] == of)].reset_index(drop=True)
-    group = (rows["day_type"] + " " + rows["strength"]).str.strip()
-    places = {name: place for place, name in enumerate(_GROUPS[by], start=1)}
-    return rows.assign(group=group, day_no=group.map(places))
+def _numbered(rates: pd.DataFrame) -> pd.DataFrame:
+    """Return the rates by type of day with the name and the number of each type."""
+    groups = [
+        f"{day} {strength}".strip()
+        for day, strength in zip(rates["day_type"], rates["strength"], strict=True)
+    ]
+    places = {
+        (by, group): place for by, names in _GROUPS.items() for place, group in enumerate(names, start=1)
+    }
+    return rates.assign(group=groups, day_no=[places[key] for key in zip(rates["by"], groups, strict=True)])
+
+
+def _rows(rates: pd.DataFrame, by: By, of: str) -> pd.DataFrame:
+    wanted: npt.NDArray[np.bool_] = (rates["by"].to_numpy() == by) & (rates["of"].to_numpy() == of)
+    return rates.loc[wanted].reset_index(drop=True)
 
 
 def _table(
@@ -103,14 +115,14 @@ _DAY = Field("day", "Type of day")
 _NO = Field("no", "No.", "plain")
 
 
-def _whole(report: Report, by: By) -> Table:
-    rows = _rows(report, by, "season")
+def _whole(rates: pd.DataFrame, by: By) -> Table:
+    rows = _rows(rates, by, "season")
     grouping = Grouping({_NUMBER[by]: "day_no"}, "new_trip")
     return _table(f"days_{by}", f"All techniques together, {_WHOSE[by]}", rows, grouping, (), {})
 
 
-def _styles(report: Report, by: By) -> Table:
-    rows = _rows(report, by, "style")
+def _styles(rates: pd.DataFrame, by: By) -> Table:
+    rows = _rows(rates, by, "style")
     cells: dict[str, list[Value]] = {
         "no": [STYLES.index(style) + 1 for style in rows["name"]],
         "style": [style or "not given" for style in rows["name"]],
@@ -120,10 +132,12 @@ def _styles(report: Report, by: By) -> Table:
     return _table(f"style_days_{by}", f"Moving and slow, {_WHOSE[by]}", rows, grouping, labels, cells)
 
 
-def _techniques(report: Report, by: By) -> Table:
-    numbers = report.season.techniques.set_index("technique")["technique_no"]
-    rows = _rows(report, by, "technique")
-    rows = rows.assign(no=rows["name"].map(numbers)).sort_values(["no", "day_no"], ignore_index=True)
+def _techniques(rates: pd.DataFrame, by: By, numbers: Mapping[str, int]) -> Table:
+    """Return the rates of each technique; numbers are the season's, by technique."""
+    rows = _rows(rates, by, "technique")
+    rows = rows.assign(no=[numbers[name] for name in rows["name"]]).sort_values(
+        ["no", "day_no"], ignore_index=True
+    )
     cells: dict[str, list[Value]] = {"no": rows["no"].tolist(), "technique": rows["name"].tolist()}
     grouping = Grouping({"technique_no": "no", _NUMBER[by]: "day_no"}, "in_rates")
     labels = (_NO, Field("technique", "Technique"))

@@ -18,10 +18,10 @@ from reporter.books.season.fish_words import (
     grey_rows,
     headed,
     live,
-    numbers,
     of_species,
     species_places,
 )
+from reporter.books.season.numbers import numbers
 from reporter.compute.report import Report
 from reporter.schema.length_categories import LENGTH_CATEGORIES
 from reporter.schema.thresholds import FEW_STOCK_FISH

@@ -1,7 +1,5 @@
 """The data sheet Fish rows, on which the totals and sizes on Fish stand."""
 
-import pandas as pd
-
 from reporter.books.blocks import Field, Sheet
 from reporter.books.season.data_sheets import clocks, data_sheet, place_in
 from reporter.books.season.row_fields import row_fields
@@ -26,7 +24,7 @@ def fish_rows(report: Report) -> Sheet:
         weight=[weight.shown(value) for value in table["weight_g"]],
         time=clocks(table["time"]),
         species_no=place_in(table["species"], report.fish.species["species"]),
-        fate_no=place_in(table["fate"], pd.Series(FATES)),
+        fate_no=place_in(table["fate"], FATES),
         fished=table["fished"].astype(int),
         weighed=table["weighed"].astype(int),
         class_no=table["class_no"].where(table["class_no"] != NO_CLASS),

@@ -2,10 +2,10 @@
 
 from collections.abc import Sequence
 
-import numpy as np
 import pandas as pd
 
-from reporter.books.blocks import Cell, Field, Live, Value
+from reporter.books.blocks import Cell, Field, Live
+from reporter.books.season.numbers import numbers
 from reporter.books.words import number
 from reporter.compute.report import Report
 from reporter.schema.length_categories import LENGTH_CATEGORIES, LENGTH_NAMES, TROPHY_CLASS
@@ -62,11 +62,6 @@ def class_lengths(code: str, class_no: int, system: System) -> str:
 def live(formula: str, values: pd.Series) -> list[Cell]:
     """Return a formula with each of its values; what is not a finite number is blank."""
     return [Live(formula, value) for value in numbers(values, blank="")]
-
-
-def numbers(values: pd.Series | Sequence[float], blank: Value = None) -> list[Value]:
-    """Return numbers as cells; what is not a finite number is blank."""
-    return [value if np.isfinite(value) else blank for value in np.asarray(values, dtype=float).tolist()]
 
 
 def of_species(source: str, *more: str) -> str:

@@ -1,10 +1,12 @@
 """The evidence of front days: a row a date."""
 
-import numpy as np
+import math
+
 import pandas as pd
 
 from reporter.books.blocks import Field, Look, Table, Value
 from reporter.books.season.front_words import REMARKS, SOURCES, VERDICTS, wind_turn
+from reporter.books.season.numbers import numbers
 from reporter.compute.report import Report
 from reporter.schema.fronts import CALL_DAY_TYPES, DAYS, FLAGGED, LEGS
 from reporter.schema.units import Quantity, System, usual_unit
@@ -53,8 +55,8 @@ def front_day_table(report: Report, table: pd.DataFrame) -> Table:
         "day": [DAYS[day_type] for day_type in table["day_type"]],
         "final": _final(table),
         "source": _sources(report, table),
-        **{f"{leg}_points": _numbers(table[f"{leg}_points"]) for leg in LEGS},
-        "points": _numbers(table["points"]),
+        **{f"{leg}_points": numbers(table[f"{leg}_points"]) for leg in LEGS},
+        "points": numbers(table["points"]),
         "pressure_change": _shown(table["pressure_change_hpa"], "pressure", system),
         "turn": [
             wind_turn(before, after) or None
@@ -153,14 +155,10 @@ def _in_short(verdicts: pd.Series) -> list[Value]:
     return [_SHORT.get(verdict) for verdict in verdicts]
 
 
-def _numbers(values: pd.Series) -> list[Value]:
-    return [value if np.isfinite(value) else None for value in values.tolist()]
-
-
 def _shown(values: pd.Series, quantity: Quantity, system: System, *, difference: bool = True) -> list[Value]:
     unit = usual_unit(quantity, system)
     convert = unit.difference if difference else unit.shown
-    return [round(convert(value), 6) if np.isfinite(value) else None for value in values.tolist()]
+    return [round(convert(value), 6) if math.isfinite(value) else None for value in values.tolist()]
 
 
 def _passages(report: Report, table: pd.DataFrame) -> list[Value]:

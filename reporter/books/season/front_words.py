@@ -1,6 +1,7 @@
 """The words of front days on the page."""
 
 import math
+from functools import cache
 
 from reporter.schema.fronts import DAYS, DayType, Remark, Source, Verdict
 
@@ -57,6 +58,7 @@ def wind_turn(before_deg: float, after_deg: float) -> str:
     return f"{compass_point(before_deg)} → {compass_point(after_deg)}"
 
 
+@cache
 def day_group_words(group: str) -> str:
     """Return a day type with its strength, as `day_1 weak`, in words."""
     day_type, _, strength = group.partition(" ")

@@ -7,6 +7,7 @@ import numpy as np
 import pandas as pd
 
 from reporter.books.blocks import Cell, Field, Live, Table, Value
+from reporter.books.season.numbers import numbers
 from reporter.books.words import RESTS_ON, RESTS_ON_HELP, one_fish_every
 from reporter.schema.thresholds import MIN_OWN_TRIPS
 
@@ -82,7 +83,7 @@ def rate_table(
     for name, source in _SUMS.items():
         columns[name] = _live(_sumifs(source, grouping, "in_rates"), rates[name])
     columns["rate"] = _live(RATE, rates["fish_per_rod_hour"])
-    columns["low"], columns["high"] = _cells(rates["low"]), _cells(rates["high"])
+    columns["low"], columns["high"] = numbers(rates["low"]), numbers(rates["high"])
     columns["every"] = [one_fish_every(rate) for rate in rates["fish_per_rod_hour"]]
     columns["rests_on"] = [RESTS_ON[rule] for rule in rates["interval_rule"]]
     fields = tuple(field for field in _FIELDS if field.key not in without)
@@ -106,12 +107,7 @@ def _sumifs(source: str, grouping: Grouping, flag: str) -> str:
 
 
 def _live(formula: str, values: pd.Series) -> list[Cell]:
-    return [Live(formula, value) for value in _cells(values, blank="")]
-
-
-def _cells(values: pd.Series, blank: Value = None) -> list[Value]:
-    """Return numbers as cells; what is not a finite number is blank."""
-    return [value if np.isfinite(value) else blank for value in values.to_numpy(dtype=float).tolist()]
+    return [Live(formula, value) for value in numbers(values, blank="")]
 
 
 def _total(label: str, whole: pd.DataFrame) -> dict[str, Cell]:
@@ -124,7 +120,7 @@ def _total(label: str, whole: pd.DataFrame) -> dict[str, Cell]:
         total[name] = Live(f"SUMIFS({{pair.{source}}},{{pair.in_rates}},1)", float(season[name]))
     rate = float(season["fish_per_rod_hour"])
     total["rate"] = Live(RATE, rate if np.isfinite(rate) else "")
-    total["low"], total["high"] = _cells(whole["low"])[0], _cells(whole["high"])[0]
+    total["low"], total["high"] = numbers(whole["low"])[0], numbers(whole["high"])[0]
     total["every"] = one_fish_every(rate)
     total["rests_on"] = RESTS_ON[season["interval_rule"]]
     return total

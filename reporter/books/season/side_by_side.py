@@ -1,6 +1,6 @@
 """Side by side: moving against slow, and each technique against the one most used."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 import numpy as np
@@ -43,13 +43,14 @@ def side_by_side(report: Report) -> Sheet:
     if fair.table.empty:
         nothing = Line("There is nothing to compare yet: it takes two techniques with usable effort.")
         return Sheet("Side by side", (Text((_TITLE, nothing)),), group="me", landscape=True)
-    chart = _chart(fair)
+    by_method = _by_method(fair)
+    chart = _chart(by_method["same_trip"])
     blocks: tuple[Block, ...] = (
-        Text((_TITLE, _LEAD, *_sentences(fair), *(() if _skill_known(report) else (_HANDS,)))),
-        _comparisons(fair),
+        Text((_TITLE, _LEAD, *_sentences(fair, by_method), *(() if _skill_known(report) else (_HANDS,)))),
+        _comparisons(fair, by_method),
         *chart[:1],
         *_mix(report),
-        *_lone(fair),
+        *_lone(by_method["same_trip"]),
         *chart[1:],
     )
     return Sheet("Side by side", blocks, group="me", landscape=True)
@@ -61,19 +62,21 @@ def _skill_known(report: Report) -> bool:
     return all(angler in skills for angler in report.record.stints["angler"])
 
 
-def _of_method(fair: SideBySide, method: str) -> pd.DataFrame:
-    return fair.table[fair.table["method"] == method].reset_index(drop=True)
+def _by_method(fair: SideBySide) -> dict[str, pd.DataFrame]:
+    """Return the comparisons of every method."""
+    methods = fair.table["method"].to_numpy()
+    return {method: fair.table[methods == method].reset_index(drop=True) for method in _METHODS}
 
 
-def _windows(fair: SideBySide) -> dict[tuple[str, str], dict[str, Any]]:
+def _windows(by_method: Mapping[str, pd.DataFrame]) -> dict[tuple[str, str], dict[str, Any]]:
     """Return the rows of the same hours by this and against."""
-    return {(row["this"], row["against"]): row for row in records(_of_method(fair, "same_window"))}
+    return {(row["this"], row["against"]): row for row in records(by_method["same_window"])}
 
 
-def _sentences(fair: SideBySide) -> tuple[Line, ...]:
+def _sentences(fair: SideBySide, by_method: Mapping[str, pd.DataFrame]) -> tuple[Line, ...]:
     """Say what moving did against slow, then which techniques differ from the one most used."""
-    windows = _windows(fair)
-    by_trip, by_day = (records(_of_method(fair, method)) for method in ("same_trip", "same_condition"))
+    windows = _windows(by_method)
+    by_trip, by_day = (records(by_method[method]) for method in ("same_trip", "same_condition"))
     lines = [] if any(row["of"] == "style" for row in by_trip) else [_NO_STYLES]
     for row, other in zip(by_trip, by_day, strict=True):
         words = claim_words(row, other["overlap_share"], windows.get((row["this"], row["against"])))
@@ -96,9 +99,9 @@ def _sentences(fair: SideBySide) -> tuple[Line, ...]:
     return tuple(lines)
 
 
-def _comparisons(fair: SideBySide) -> Table:
+def _comparisons(fair: SideBySide, by_method: Mapping[str, pd.DataFrame]) -> Table:
     """Return one row a comparison, with the ratios of every method."""
-    base = _of_method(fair, "same_trip")
+    base = by_method["same_trip"]
     fields = [
         _THIS,
         _AGAINST,
@@ -108,7 +111,7 @@ def _comparisons(fair: SideBySide) -> Table:
     ]
     columns: dict[str, Sequence[Cell]] = {field.key: base[field.key].tolist() for field in fields}
     for method, words in _METHODS.items():
-        found = _of_method(fair, method)
+        found = by_method[method]
         if found.empty:
             continue
         found = base[["this", "against"]].merge(found, on=["this", "against"], how="left")
@@ -122,9 +125,9 @@ def _comparisons(fair: SideBySide) -> Table:
         Field("share", "Rod-hours on shared kinds of day", "share"),
         Field("says", "What your record says", "wrapped", 46),
     ]
-    shares = _of_method(fair, "same_condition")["overlap_share"]
+    shares = by_method["same_condition"]["overlap_share"]
     columns["share"] = shares.tolist()
-    windows = _windows(fair)
+    windows = _windows(by_method)
     columns["says"] = [
         claim_words(row, share, windows.get((row["this"], row["against"])))
         for row, share in zip(records(base), shares, strict=True)
@@ -146,9 +149,8 @@ def _title(fair: SideBySide) -> str:
     return title[:1].upper() + title[1:]
 
 
-def _chart(fair: SideBySide) -> tuple[Block, ...]:
+def _chart(rows: pd.DataFrame) -> tuple[Block, ...]:
     """Return the chart of same-trip ratios with their ranges, and the figures behind it."""
-    rows = _of_method(fair, "same_trip")
     rows = rows[~rows["claim"].isin(_UNTOLD) & np.isfinite(rows["low"])]
     if rows.empty:
         return ()
@@ -228,11 +230,11 @@ _MIX_FIELDS = (
 )
 
 
-def _lone(fair: SideBySide) -> tuple[Block, ...]:
+def _lone(by_trip: pd.DataFrame) -> tuple[Block, ...]:
     """Say on which kinds of day only one of a pair was fished."""
     lines = [
         Line(f"{row['this']} / {row['against']}. {' '.join(parts)}")
-        for row in records(_of_method(fair, "same_trip"))
+        for row in records(by_trip)
         if (parts := lone_words(row))
     ]
     if not lines:

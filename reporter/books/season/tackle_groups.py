@@ -42,8 +42,9 @@ def label_cells(report: Report, by: str, table: pd.DataFrame) -> dict[str, Seque
 
 def technique_numbers(report: Report, techniques: pd.Series) -> list[Cell]:
     """Return the season's numbers of techniques."""
-    order = report.season.techniques.set_index("technique")["technique_no"]
-    return list(techniques.map(order))
+    known = report.season.techniques
+    order = dict(zip(known["technique"], known["technique_no"].tolist(), strict=True))
+    return [order.get(technique) for technique in techniques]
 
 
 def sums(source: str, key: str) -> str:

@@ -2,10 +2,10 @@
 
 from collections.abc import Sequence
 
-import numpy as np
 import pandas as pd
 
 from reporter.books.blocks import Block, Cell, Chart, Field, Line, Live, Series, Sheet, Table, Text, Value
+from reporter.books.season.numbers import numbers
 from reporter.books.season.ranking import ranking_blocks
 from reporter.books.season.rate_tables import BY_STYLE, BY_TECHNIQUE, rate_table
 from reporter.compute.report import STYLES, Report
@@ -80,7 +80,7 @@ def _fates(report: Report) -> Table:
         index = "INDEX({technique." + fate + "},MATCH({row.no},{technique.no},0))"
         hours = "INDEX({technique.rod_hours},MATCH({row.no},{technique.no},0))"
         formula = f'IF({hours}>0,{index}/{hours},"")'
-        rates = _or_blank(table[f"{fate}_per_rod_hour"])
+        rates = numbers(table[f"{fate}_per_rod_hour"], blank="")
         columns[fate] = [Live(formula, rate) for rate in rates]
         columns[f"{fate}_low"] = table[f"{fate}_low"].tolist()
         columns[f"{fate}_high"] = table[f"{fate}_high"].tolist()
@@ -98,10 +98,6 @@ def _fates(report: Report) -> Table:
         note="Kept, released and fate not known add up to landed.",
         grey=(table["trips"] < MIN_OWN_TRIPS).tolist(),
     )
-
-
-def _or_blank(values: pd.Series) -> list[float | str]:
-    return [value if np.isfinite(value) else "" for value in values.tolist()]
 
 
 def _sum_told(source: str) -> str:
@@ -122,13 +118,13 @@ def _bites(report: Report) -> Table:
         "bites": [Live(bites, value) for value in table["bites"].tolist()],
         "rate": [
             Live('IF({row.rod_hours}>0,{row.bites}/{row.rod_hours},"")', value)
-            for value in _or_blank(table["bites_per_rod_hour"])
+            for value in numbers(table["bites_per_rod_hour"], blank="")
         ],
         "low": table["bites_low"].tolist(),
         "high": table["bites_high"].tolist(),
         "share": [
             Live(f'IF({{row.bites}}>0,{_sum_told("landed")}/{{row.bites}},"")', value)
-            for value in _or_blank(table["share_landed"])
+            for value in numbers(table["share_landed"], blank="")
         ],
     }
     fields = (

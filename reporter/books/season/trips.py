@@ -1,13 +1,14 @@
 """Trips: one line a trip, its effort, its fish and its plain rate."""
 
+import math
 from collections.abc import Sequence
 
-import numpy as np
 import pandas as pd
 
 from reporter.books.blocks import Cell, Field, Line, Live, Sheet, Table, Text
 from reporter.books.season.data_sheets import cells
 from reporter.books.season.front_words import day_group_words
+from reporter.books.season.numbers import numbers
 from reporter.books.words import one_fish_every
 from reporter.compute.fronts.rates import day_group
 from reporter.compute.report import Report
@@ -82,7 +83,7 @@ def trips(report: Report) -> Sheet:
         ],
         "rate": [
             Live('IF({row.rod_hours}>0,({row.landed}-{row.outside})/{row.rod_hours},"")', value)
-            for value in (rate if np.isfinite(rate) else "" for rate in table["fish_per_rod_hour"].tolist())
+            for value in numbers(table["fish_per_rod_hour"], blank="")
         ],
         "every": [one_fish_every(rate) for rate in table["fish_per_rod_hour"]],
         "day": [
@@ -117,7 +118,7 @@ def _tendencies(table: pd.DataFrame, system: System) -> list[Cell]:
 
 
 def _time(minutes: float) -> str:
-    return clock(minutes) if np.isfinite(minutes) else ""
+    return clock(minutes) if math.isfinite(minutes) else ""
 
 
 def _formula(source: str, *, rated: bool = False) -> str:
