@@ -146,7 +146,7 @@ _LEFT: Final = frozenset({"text", "wrapped", "typed"})
 TABS: Final[Mapping[Group, str]] = {"me": LAKE, "books": AMBER, "behind": PEBBLE, "log": "#4F7A3A"}
 
 # Each with a hatching, a dash and a marker of its own: they differ in black and white too.
-SERIES: Final = ("#3B83A8", "#A3471A", "#17485A", "#8C7A12", "#7A4E86", "#5F7F4C")
+SERIES: Final = ("#3B83A8", "#8C3A12", "#17485A", "#A38A10", "#7A4E86", "#5F7F4C")
 _HATCHINGS = (
     "",
     "wide_upward_diagonal",

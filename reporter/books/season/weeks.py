@@ -1,5 +1,7 @@
 """Weeks: the season along time, with the days behind a front."""
 
+from collections.abc import Sequence
+
 import numpy as np
 import pandas as pd
 
@@ -54,7 +56,7 @@ def week_chart(report: Report, rows: int = 16) -> tuple[Chart, ...]:
 
 def _table(table: pd.DataFrame) -> Table:
     rates = table["fish_per_rod_hour"]
-    columns: dict[str, list[Cell]] = {
+    columns: dict[str, Sequence[Cell]] = {
         "no": list(range(1, len(table) + 1)),
         "week": cells(table["week"]),
         "trips": _sums("new_trip", table["trips"]),
