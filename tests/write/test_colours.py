@@ -1,8 +1,8 @@
 """The palette for eyes that lack a kind of cone, and in black and white.
 
-Colours are seen through the simulation of Machado, Oliveira and Fernandes 2009 (IEEE Trans. Vis. Comput. Graph.
-15:1283-1291) at full severity, by the library colorspacious; distances are those of CAM02-UCS, in which 1 is
-about what can just be told. In black and white only lightness is left.
+Colours are seen through the simulation of Machado, Oliveira and Fernandes 2009 (IEEE Trans. Vis. Comput.
+Graph. 15:1283-1291) at full severity, by the library colorspacious; distances are those of CAM02-UCS, in
+which 1 is about what can just be told. In black and white only lightness is left.
 """
 
 import re
