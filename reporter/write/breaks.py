@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from typing import Final
 
 from reporter.write.canvas import Canvas
-from reporter.write.place import TextPlace
+from reporter.write.place import ChartPlace, TextPlace
 from reporter.write.style import Paper
 
 MARGINS_IN: Final = {"left": 0.5, "right": 0.5, "top": 0.7, "bottom": 0.7}
@@ -12,26 +12,30 @@ MARGINS_IN: Final = {"left": 0.5, "right": 0.5, "top": 0.7, "bottom": 0.7}
 _PAPERS_IN: Final = {"letter": (8.5, 11.0), "a4": (8.27, 11.69)}
 _PX_PER_IN = 96
 _SURE = 0.96  # of a page's height: no two programs measure alike
+_A_TITLE, _HALF = 0.25, 0.5  # of a page's height
 _HEADING_LINES = 2  # text of so few lines goes with what follows it
 
 
 def page_breaks(canvas: Canvas, paper: Paper) -> list[int]:
     """Find the rows (from 0) before which a page ends, wherever a block would not fit on what is left of it.
 
-    A block taller than a page, as a long table, runs on over as many pages as it takes. A print area begins
-    on a page of its own without a break.
+    A block taller than a page, as a long table, runs on over as many pages as it takes, begins on a new one
+    where more than half of one is taken, and has the last one to itself: no two programs end it at the same
+    place. A table never leaves a page with hardly more than a title on it. A print area begins on a page of
+    its own without a break.
     """
     areas = set(area_starts(canvas))
     room = _page_height_px(canvas, paper)
     breaks: list[int] = []
     used = 0.0
-    for first, last in _kept_together(canvas):
+    for first, last, whole in _kept_together(canvas):
         used = 0.0 if first in areas else used
         height = sum(canvas.height(row) for row in range(first, last + 1))
-        if used and used + height > room >= height:
+        least = 0.0 if whole else room * (_A_TITLE if height <= room else _HALF)
+        if used > least and used + height > room:
             breaks.append(first)
             used = 0.0
-        used = (used + height) % room
+        used = used + height if used + height <= room else room
     return breaks
 
 
@@ -41,8 +45,8 @@ def area_starts(canvas: Canvas) -> list[int]:
     return [place.top for place in places if isinstance(place, TextPlace) and place.text.new_area]
 
 
-def _kept_together(canvas: Canvas) -> Iterator[tuple[int, int]]:
-    """Give the first and last row of every block, headings together with what they head."""
+def _kept_together(canvas: Canvas) -> Iterator[tuple[int, int, bool]]:
+    """Give the first and last row of every block, headings with what they head; whether it is a chart."""
     places, areas = canvas.plan.places, set(area_starts(canvas))
     ends = [place.start - 1 for place in places[1:]] + [canvas.plan.end]
     first: int | None = None
@@ -50,7 +54,7 @@ def _kept_together(canvas: Canvas) -> Iterator[tuple[int, int]]:
         first = place.start if first is None else first
         heads = isinstance(place, TextPlace) and len(place.text.lines) <= _HEADING_LINES
         if not heads or end == canvas.plan.end or end + 1 in areas:
-            yield first, end
+            yield first, end, isinstance(place, ChartPlace)
             first = None
 
 

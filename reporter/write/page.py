@@ -43,6 +43,8 @@ def set_page(canvas: Canvas, book: Book) -> None:
     sheet.set_paper(_PAPERS[book.paper])
     if plan.sheet.landscape:
         sheet.set_landscape()
+    if plan.sheet.pages_tall == 1:
+        sheet.center_horizontally()
     sheet.fit_to_pages(plan.sheet.pages_wide, plan.sheet.pages_tall)
     if plan.sheet.pages_wide > 1:
         done(sheet.repeat_columns(0), "repeated column")
@@ -60,11 +62,16 @@ def set_page(canvas: Canvas, book: Book) -> None:
 
 
 def _set_areas(canvas: Canvas) -> None:
-    """Set what prints: the whole sheet, or an area from each block that begins one to the next."""
+    """Set what prints: the whole sheet, or an area from each block that begins one to the next.
+
+    Where columns run on over several pages, the lines above a long table do not print: they would be cut.
+    """
     plan = canvas.plan
     starts = area_starts(canvas)
     if not starts:
-        done(canvas.cells.sheet.print_area(0, 0, plan.end, plan.columns - 1), "print area")
+        place = plan.long_table
+        first = place.heading if place is not None and plan.sheet.pages_wide > 1 else 0
+        done(canvas.cells.sheet.print_area(first, 0, plan.end, plan.columns - 1), "print area")
         return
     firsts = [0, *starts]
     lasts = [start - 2 for start in starts] + [plan.end]

@@ -18,6 +18,7 @@ _WIDEST_WRAPPED = 60.0
 _NARROWEST_VALUE, _WIDEST_VALUE = 10.0, 30.0
 _NEARLY_LONGEST = 0.7  # of the letters of the longest: what is shorter is hardly ever wider
 _HEADING_LINES = 3
+_BETWEEN_PX = 6  # headings on the right of their columns stay apart
 _ON_ONE_LINE_PX = 70  # a shorter heading is not broken
 _NO_MOMENTS = (str, int, float, type(None))
 _FIXED: dict[Look, float] = {"date": 17.0, "time": 10.0}
@@ -83,7 +84,8 @@ def _heading_width(heading: str, filtered: bool) -> float:
     longest = max(text_px(word, bold=True) for word in words)
     spread = text_px(heading, bold=True) / min(_HEADING_LINES, len(words)) * 1.15
     kept = min(text_px(heading, bold=True), _ON_ONE_LINE_PX)
-    return characters(max(longest, spread, kept) + (FILTER_BUTTON_PX if filtered else INDENT_PX))
+    beside = FILTER_BUTTON_PX if filtered else INDENT_PX + _BETWEEN_PX
+    return characters(max(longest, spread, kept) + beside)
 
 
 def value_width(cells: Sequence[Cell], look: Look) -> float:

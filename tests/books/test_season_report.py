@@ -39,6 +39,7 @@ SHEETS = [
     "Paperwork",
     "Rows to fix",
     "How it is worked out",
+    "Worked through",
     "Condition rates",
     "Behind What worked",
     "Stint conditions",

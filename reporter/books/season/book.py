@@ -25,6 +25,7 @@ from reporter.books.season.waters import waters
 from reporter.books.season.weeks import weeks
 from reporter.books.season.what_worked import what_worked
 from reporter.books.season.worked_out import worked_out
+from reporter.books.season.worked_through import worked_through
 from reporter.compute.report import Report
 
 
@@ -55,6 +56,7 @@ def season_book(report: Report) -> Book:
                 paperwork(report),
                 rows_to_fix(season.fixes),
                 worked_out(report),
+                worked_through(report),
                 condition_rates(report),
                 *behind,
                 stint_conditions(report),

@@ -5,6 +5,7 @@ from dataclasses import replace
 from typing import Final
 
 from reporter.books.blocks import Block, Figure, Figures, Group, Line, Sheet, Table, Text
+from reporter.books.season.water_cards import NAME as CARDS
 
 _GROUPS: Final[Mapping[Group, str]] = {
     "me": "For me",
@@ -31,7 +32,8 @@ ANSWERS: Final[Mapping[str, str]] = {
     "Trips": "One line a trip",
     "Paperwork": "What you owe, what runs out, what is left; kept fish against your rules",
     "Rows to fix": "Rows of your log to mend, the most rewarding first",
-    "How it is worked out": "Every formula, its source, and examples from this season",
+    "How it is worked out": "Every formula and its source; where every row and every fish went",
+    "Worked through": "A rate, its range and a comparison, step by step on your own rows",
     "Condition rates": "The rates behind Conditions",
     "Behind What worked": "The lists that What worked chooses from",
     "Stint conditions": "What every stint was fished under",
@@ -83,12 +85,12 @@ def _key(name: str) -> str:
 
 
 def _with_way_back(sheet: Sheet) -> Sheet:
-    """Add a line that leads to the contents list: under the title, or last where the pages are cards."""
+    """Add a line that leads to the contents list: under the title, or last on pages that are cut apart."""
     head, *rest = sheet.blocks
     if not isinstance(head, Text):
         raise TypeError(f"the sheet {sheet.name!r} does not begin with its title")
     back = Line("To the contents", "note", NAME)
-    if any(isinstance(block, Text) and block.new_area for block in rest):
+    if sheet.name == CARDS:
         return replace(sheet, blocks=(*sheet.blocks, Text((back,))))
     title, *lines = head.lines
     blocks: tuple[Block, ...] = (replace(head, lines=(title, back, *lines)), *rest)

@@ -14,6 +14,8 @@ from reporter.schema.keep_tables import CANNOT_CHECK, CHECK_THIS, NO_PROBLEM, NO
 
 NAME = "Paperwork"
 
+_LINES_A_PAGE = 30  # of tables: with more a single page would be too small to read
+
 _LEAD = "What you owe, what runs out, what is left. `reporter filing` writes the pages for a month."
 _KEEP = (
     "Fish held against the rules that you typed on Keep rules, and nothing else: what is not found here may "
@@ -65,7 +67,9 @@ def paperwork(report: Report) -> Sheet:
         *_keep(report),
         *numbers_block(made),
     ]
-    return Sheet(NAME, tuple(blocks), group="books", landscape=True, private=True)
+    lines = sum(block.rows for block in blocks if isinstance(block, Table))
+    one_page = 1 if lines <= _LINES_A_PAGE else 0
+    return Sheet(NAME, tuple(blocks), group="books", landscape=True, private=True, pages_tall=one_page)
 
 
 def _documents(report: Report) -> list[Block]:

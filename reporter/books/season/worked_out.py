@@ -7,13 +7,12 @@ import numpy as np
 from reporter import __version__
 from reporter.books.blocks import Block, Cell, Field, Figure, Figures, Line, Sheet, Table, Text
 from reporter.books.season.glance_figures import record_figures
-from reporter.books.season.worked_comparison import comparison_example
 from reporter.books.season.worked_out_fish import SIZE_LINES_NOTE, SIZES, size_lines
 from reporter.books.season.worked_out_formulas import DEFINITIONS, FORMULAS
 from reporter.books.season.worked_out_fronts import fingerprints, front_tables
 from reporter.books.season.worked_out_tackle import TACKLE
 from reporter.books.season.worked_out_what_pays import what_pays
-from reporter.books.season.worked_rate import rate_example
+from reporter.books.season.worked_through import NAME as WORKED_THROUGH
 from reporter.compute.catch import REASONS
 from reporter.compute.limits import garwood
 from reporter.compute.report import Report
@@ -35,6 +34,11 @@ def worked_out(report: Report) -> Sheet:
                     "What was caught is known exactly. A range says what rate to expect on more trips "
                     "like these."
                 ),
+                Line(
+                    "A rate with its range, and a comparison, step by step on your rows",
+                    "body",
+                    WORKED_THROUGH,
+                ),
             )
         ),
         _table("words", "What the words mean", (("word", "Word", 24), ("means", "Means", 100)), DEFINITIONS),
@@ -51,8 +55,6 @@ def worked_out(report: Report) -> Sheet:
             size_lines(report.season.system),
             SIZE_LINES_NOTE,
         ),
-        *rate_example(report),
-        *comparison_example(report),
         *front_tables(report),
         record_figures(report),
         _rows(report),

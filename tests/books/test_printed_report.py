@@ -1,0 +1,181 @@
+"""The report on paper: nothing cut, as many pages as it should have, charts that show something."""
+
+import datetime as dt
+from collections import Counter
+from dataclasses import dataclass
+from pathlib import Path
+
+import openpyxl
+import pytest
+
+from reporter.write.style import DUSK, SERIES
+from tests.books import printed
+from tests.books.large_log import TECHNIQUES, large_log
+from tests.books.test_side_by_side import built
+from tests.conftest import WriteLog
+from tests.demo import make
+
+MOST_PAGES = {
+    "At a glance": 1,
+    "Contents": 1,
+    "Techniques": 2,
+    "Side by side": 3,
+    "What worked": 1,
+    "Conditions": 3,
+    "Front days": 2,
+    "Front days by date": 16,
+    "What the days did": 5,
+    "Hunches": 1,
+    "Fish": 4,
+    "Tackle": 8,
+    "Waters": 2,
+    "Water cards": 4,
+    "Weeks": 2,
+    "Trips": 4,
+    "Paperwork": 1,
+    "Rows to fix": 1,
+    "How it is worked out": 6,
+    "Worked through": 2,
+    "Condition rates": 18,
+    "Behind What worked": 4,
+    "Stint conditions": 8,
+    "Stints": 10,
+    "Trip techniques": 8,
+    "Fish rows": 16,
+}
+"""Pages of each sheet of the demo's report, at most: what is for the guide is a page or a few."""
+
+FOR_THE_GUIDE = list(MOST_PAGES)[:16]
+
+
+@dataclass(frozen=True)
+class Printed:
+    report: Path
+    pdf: Path
+    pages: list[printed.Page]
+
+    def counts(self) -> Counter[str]:
+        return Counter(page.sheet for page in self.pages)
+
+
+def on_paper(log: Path, folder: Path) -> Printed:
+    report = built(log, folder)
+    pdf = printed.printed(report, folder)
+    return Printed(report, pdf, printed.pages(pdf))
+
+
+@pytest.fixture(scope="module")
+def demo(tmp_path_factory: pytest.TempPathFactory) -> Printed:
+    return on_paper(make.SAMPLES / make.CLEAN, tmp_path_factory.mktemp("printed"))
+
+
+@pytest.fixture(scope="module")
+def metric(tmp_path_factory: pytest.TempPathFactory) -> Printed:
+    log = make.SAMPLES / "demo season metric, saved by LibreOffice Calc.xlsx"
+    return on_paper(log, tmp_path_factory.mktemp("metric"))
+
+
+@pytest.fixture(scope="module")
+def large(tmp_path_factory: pytest.TempPathFactory) -> Printed:
+    folder = tmp_path_factory.mktemp("large")
+    return on_paper(large_log(folder), folder)
+
+
+@pytest.fixture(scope="module")
+def small(write_log: WriteLog, tmp_path_factory: pytest.TempPathFactory) -> Printed:
+    return on_paper(write_log(), tmp_path_factory.mktemp("small"))
+
+
+def size_in(report: Printed) -> tuple[float, float]:
+    picture = printed.pixels(report.pdf, 1)
+    return picture.shape[1] / 50, picture.shape[0] / 50
+
+
+def test_paper_is_that_of_the_units(demo: Printed, metric: Printed) -> None:
+    assert size_in(demo) == pytest.approx((8.5, 11.0), abs=0.05)
+    assert size_in(metric) == pytest.approx((8.27, 11.69), abs=0.05)
+
+
+@pytest.mark.parametrize("name", ["demo", "metric", "large", "small"])
+def test_no_number_is_cut(name: str, request: pytest.FixtureRequest) -> None:
+    report: Printed = request.getfixturevalue(name)
+    assert [(page.number, page.sheet) for page in report.pages if "###" in page.text] == []
+
+
+@pytest.mark.parametrize("name", ["demo", "metric", "large", "small"])
+def test_every_sheet_prints_in_reading_order(name: str, request: pytest.FixtureRequest) -> None:
+    report: Printed = request.getfixturevalue(name)
+    assert list(report.counts()) == openpyxl.load_workbook(report.report, read_only=True).sheetnames
+
+
+def test_sheets_print_on_no_more_pages_than_they_should(demo: Printed) -> None:
+    counts = demo.counts()
+    assert set(counts) == set(MOST_PAGES)
+    assert {name: count for name, count in counts.items() if count > MOST_PAGES[name]} == {}
+
+
+def test_season_of_three_trips_takes_a_page_or_two_a_sheet(small: Printed) -> None:
+    counts = small.counts()
+    assert max(counts[name] for name in FOR_THE_GUIDE if name != "Water cards") <= 2
+    assert counts["At a glance"] == counts["Contents"] == 1
+
+
+def test_large_season_keeps_its_pages_for_the_guide_few(large: Printed) -> None:
+    counts = large.counts()
+    assert counts["At a glance"] == counts["Contents"] == 1
+    assert counts["Techniques"] <= 3
+    assert counts["Side by side"] <= 4
+    assert counts["Waters"] <= 8
+
+
+def test_no_page_holds_a_title_alone(large: Printed) -> None:
+    for page in large.pages:
+        if page.sheet in FOR_THE_GUIDE:
+            lines = [line for line in page.text.splitlines() if line.strip()]
+            assert len(lines) > 6, (page.number, page.sheet)
+
+
+def test_every_technique_stands_beside_its_bar(large: Printed) -> None:
+    (page,) = (page for page in large.pages if page.sheet == "At a glance")
+    shown = {
+        f"technique {number}" for number in range(1, TECHNIQUES + 1) if f"technique {number}" in page.text
+    }
+    assert len(shown) == TECHNIQUES
+
+
+CHARTS = [
+    ("At a glance", "Fish per rod-hour by technique, with the range your record supports", SERIES[0]),
+    ("At a glance", "Fish per rod-hour, week by week", SERIES[0]),
+    ("Side by side", "This against", SERIES[0]),
+    ("Front days", "Pressure through the season, days 1 and 2 behind a front marked", DUSK),
+    ("Fish", "measured", SERIES[0]),
+    ("Tackle", "Hang-ups per rod-hour", SERIES[0]),
+    ("Weeks", "Fish per rod-hour, week by week", SERIES[0]),
+]
+
+
+@pytest.mark.parametrize(("sheet", "title", "colour"), CHARTS)
+def test_charts_show_something(sheet: str, title: str, colour: str, demo: Printed) -> None:
+    there = [page for page in demo.pages if page.sheet == sheet]
+    found = [page for page in printed.titled(there, title)]
+    assert found, f"no page of {sheet} has a chart called {title}"
+    assert any(printed.of_colour(printed.pixels(demo.pdf, page.number), colour) > 30 for page in found)
+
+
+def test_page_without_a_chart_has_nothing_of_its_colour(demo: Printed) -> None:
+    (page,) = (page for page in demo.pages if page.sheet == "Contents")
+    assert printed.of_colour(printed.pixels(demo.pdf, page.number), SERIES[0]) <= 30
+
+
+@pytest.mark.parametrize("sheet", ["Stints", "Fish rows", "Trips", "Front days by date"])
+def test_headings_repeat_on_every_page_of_a_long_table(sheet: str, demo: Printed) -> None:
+    first = {"Stints": "Technique", "Fish rows": "Species", "Trips": "Water", "Front days by date": "Date"}
+    there = [page for page in demo.pages if page.sheet == sheet]
+    half = there[: len(there) // 2]  # two pages side by side: the first half holds the left columns
+    assert len(half) > 1
+    assert all(first[sheet] in page.text for page in half)
+
+
+def test_header_names_the_season(demo: Printed) -> None:
+    assert all("Demo season 2026" in page.text for page in demo.pages)
+    assert dt.date(2026, 11, 30).isoformat() not in demo.pages[0].text
