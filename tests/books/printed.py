@@ -13,7 +13,7 @@ import pytest
 
 _PAGE = re.compile(rb"/Type\s*/Page\b")
 _FOOTER = re.compile(r"^\s*(.+?)(?: – private: names and places)?\s+Page (\d+) of \d+\s*$")
-DPI = 50
+DPI = 80
 
 
 @dataclass(frozen=True)
@@ -70,7 +70,7 @@ def pixels(pdf: Path, page: int) -> np.ndarray:
     return np.frombuffer(rest[-size:], dtype=np.uint8).reshape(int(height), int(width), 3)
 
 
-def of_colour(picture: np.ndarray, colour: str, within: int = 40) -> int:
+def of_colour(picture: np.ndarray, colour: str, within: int = 12) -> int:
     """Count the pixels that are about of a colour such as #3B83A8."""
     wanted = np.array([int(colour[at : at + 2], 16) for at in (1, 3, 5)])
     return int((np.abs(picture.astype(int) - wanted).max(axis=-1) <= within).sum())

@@ -88,7 +88,7 @@ def small(write_log: WriteLog, tmp_path_factory: pytest.TempPathFactory) -> Prin
 
 def size_in(report: Printed) -> tuple[float, float]:
     picture = printed.pixels(report.pdf, 1)
-    return picture.shape[1] / 50, picture.shape[0] / 50
+    return picture.shape[1] / printed.DPI, picture.shape[0] / printed.DPI
 
 
 def test_paper_is_that_of_the_units(demo: Printed, metric: Printed) -> None:
@@ -132,14 +132,14 @@ def test_no_page_holds_a_title_alone(large: Printed) -> None:
     for page in large.pages:
         if page.sheet in FOR_THE_GUIDE:
             lines = [line for line in page.text.splitlines() if line.strip()]
-            assert len(lines) > 6, (page.number, page.sheet)
+            # Header, title, way to the contents, lead and footer are five.
+            assert len(lines) > 5, (page.number, page.sheet)
 
 
 def test_every_technique_stands_beside_its_bar(large: Printed) -> None:
     (page,) = (page for page in large.pages if page.sheet == "At a glance")
-    shown = {
-        f"technique {number}" for number in range(1, TECHNIQUES + 1) if f"technique {number}" in page.text
-    }
+    names = [f"technique {number}" for number in range(1, TECHNIQUES + 1)]
+    shown = {name for name in names if name in page.text}
     assert len(shown) == TECHNIQUES
 
 
@@ -157,7 +157,7 @@ CHARTS = [
 @pytest.mark.parametrize(("sheet", "title", "colour"), CHARTS)
 def test_charts_show_something(sheet: str, title: str, colour: str, demo: Printed) -> None:
     there = [page for page in demo.pages if page.sheet == sheet]
-    found = [page for page in printed.titled(there, title)]
+    found = list(printed.titled(there, title))
     assert found, f"no page of {sheet} has a chart called {title}"
     assert any(printed.of_colour(printed.pixels(demo.pdf, page.number), colour) > 30 for page in found)
 
