@@ -1,6 +1,5 @@
 """The command `reporter`: a group whose commands are imported only when they run."""
 
-import gc
 import os
 import sys
 from collections.abc import Sequence
@@ -11,6 +10,7 @@ from typing import NoReturn
 import click
 
 from reporter import __version__
+from reporter.run.cycles import look_seldom_for_cycles
 
 COMMANDS: dict[str, tuple[str, str]] = {
     "blank": ("reporter.cli.blank:blank", "Write an empty season log to fill in."),
@@ -23,8 +23,6 @@ COMMANDS: dict[str, tuple[str, str]] = {
     "pick": ("reporter.cli.pick:pick", "Say what worked on days like the one you ask for."),
 }
 """Command -> where it lives, and its line in the list."""
-
-_OBJECTS_BETWEEN_LOOKS = 1_000_000
 
 
 class LazyGroup(click.Group):
@@ -64,8 +62,7 @@ def cli() -> None:
 
 def main(arguments: Sequence[str] | None = None) -> None:
     """Run the command line; leaves by SystemExit."""
-    # A run makes many small objects and few cycles: looking for these as often as usual costs a tenth of it.
-    gc.set_threshold(_OBJECTS_BETWEEN_LOOKS, 20, 20)
+    look_seldom_for_cycles()
     cli.main(args=arguments, prog_name="reporter")
 
 

@@ -13,6 +13,7 @@ from reporter.compute.report import Report, make_report
 from reporter.files.atomic import replace_file
 from reporter.files.folders import make_folder
 from reporter.files.guard import guard_target
+from reporter.run.jobs import Job
 from reporter.run.season import Reading, read_season
 from reporter.schema.problems import Effect
 from reporter.write.workbook import write_book
@@ -20,23 +21,17 @@ from reporter.write.workbook import write_book
 if TYPE_CHECKING:
     from reporter.read.weather.raw import RawWeather
 
+WHOLE = ("trips", "rod_hours", "fish", "fish_per_rod_hour")
+
 _REPLACES = frozenset({"report"})
-
-
-@dataclass(frozen=True, slots=True)
-class Job:
-    """What is to be built: a log, its report, the folder of its tables or None."""
-
-    log: Path
-    report: Path
-    tables: Path | None
 
 
 @dataclass(frozen=True, slots=True)
 class Built:
     """What was built: the reading, findings and front days in sentences, how many problems of each effect.
 
-    A log with a stop has no findings, and nothing was written.
+    whole: the season's own line of rates (see `reporter.compute.rates.rate_table`), by column. A log with a
+    stop has no findings and no such line, and nothing was written.
     """
 
     job: Job
@@ -44,31 +39,7 @@ class Built:
     findings: tuple[str, ...]
     fronts: str
     effects: Counter[Effect]
-
-
-def plan(logs: Sequence[Path], out: Path | None, tables: Path | None) -> list[Job]:
-    """Return a job a log: `NAME report.xlsx` beside it or in `out`; tables in `tables`, several below it."""
-    single = len(logs) == 1
-    return [
-        Job(
-            log,
-            (out or log.parent) / f"{log.stem} report.xlsx",
-            tables if tables is None or single else tables / log.stem,
-        )
-        for log in logs
-    ]
-
-
-def shared_targets(jobs: Sequence[Job]) -> list[tuple[Job, Job]]:
-    """Return the pairs of jobs that would write one file."""
-    first: dict[str, Job] = {}
-    clashes = []
-    for job in jobs:
-        for target in (job.report, job.tables):
-            key = str(target.resolve()).casefold() if target else None
-            if key and first.setdefault(key, job) is not job:
-                clashes.append((first[key], job))
-    return clashes
+    whole: dict[str, float]
 
 
 def build(job: Job, inputs: Sequence[Path], weather: "Sequence[RawWeather]" = ()) -> Built:
@@ -86,11 +57,12 @@ def build(job: Job, inputs: Sequence[Path], weather: "Sequence[RawWeather]" = ()
     reading = read_season(job.log, weather)
     effects = Counter(found.effect for found in reading.problems)
     if reading.season is None:
-        return Built(job, reading, (), "", effects)
+        return Built(job, reading, (), "", effects, {})
     report = make_report(reading.season)
     _write(report, job)
     said = tuple(line.text for line in season_lines(report))
-    return Built(job, reading, said, front_finding(report), effects)
+    whole = {name: float(report.whole[name].iloc[0]) for name in WHOLE}
+    return Built(job, reading, said, front_finding(report), effects, whole)
 
 
 def _write(report: Report, job: Job) -> None:

@@ -30,7 +30,11 @@ def find_logs(paths: Sequence[Path]) -> tuple[list[Path], list[str]]:
 
 
 def logs_in(folder: Path) -> list[Path]:
-    """Return the logs of a folder by name: workbooks that are not our own outputs, folders of .csv files."""
+    """Return the logs of a folder by name: workbooks that are not our own outputs, folders of .csv files.
+
+    What has a workbook's ending and is no file, as a pipe or a link that leads nowhere, is there too: whoever
+    reads it says why it cannot be read, and nothing is left out unsaid.
+    """
     return [
         path
         for path in sorted(folder.iterdir(), key=lambda path: path.name)
@@ -41,4 +45,6 @@ def logs_in(folder: Path) -> list[Path]:
 def _is_log(path: Path) -> bool:
     if path.is_dir():
         return is_csv_log(path)
-    return path.suffix.lower() in _ENDINGS and path.is_file() and read_mark(path) in _LOG_MARKS
+    if path.suffix.lower() not in _ENDINGS:
+        return False
+    return not path.is_file() or read_mark(path) in _LOG_MARKS

@@ -19,9 +19,7 @@ from reporter.files.guard import guard_input
 from reporter.schema.csv_table import CsvField, CsvTable
 from reporter.schema.tables import TABLES
 from reporter.write.clean import clean
-
-# The signs that begin a formula, the wide ones of other keyboards too, and what may stand before one unseen.
-_FORMULA_STARTS = ("=", "+", "-", "@", "\uff1d", "\uff0b", "\uff0d", "\uff20", "\t", "\r", "\n")
+from reporter.write.csv_text import never_a_formula
 
 
 def guard_tables(folder: Path, inputs: Sequence[Path], specs: Sequence[CsvTable] = TABLES) -> None:
@@ -98,18 +96,8 @@ def _number(value: Any) -> str:
 
 
 def safe_text(value: Any) -> str:
-    """Return text that no spreadsheet takes for a formula: such a start gets an apostrophe before it."""
-    text = clean("" if value is None or value is pd.NA else str(value))
-    if text.startswith(_FORMULA_STARTS) and not _is_number(text):
-        return f"'{text}"
-    return text
-
-
-def _is_number(text: str) -> bool:
-    try:
-        return math.isfinite(float(text))
-    except ValueError:
-        return False
+    """Return text that no spreadsheet takes for a formula; nothing where there is no value."""
+    return never_a_formula("" if value is None or value is pd.NA else str(value))
 
 
 def _write_package(path: Path, title: str, specs: Sequence[CsvTable]) -> None:

@@ -15,7 +15,8 @@ import openpyxl
 import pytest
 
 from reporter.run.adopt import adopt
-from reporter.run.build import build, plan
+from reporter.run.build import build
+from reporter.run.jobs import plan
 from tests.compute.fish_logs import CATCH, LMB, NO_TALLY, fish_row
 from tests.conftest import Change, WriteLog
 from tests.demo import make

@@ -16,7 +16,8 @@ import pytest
 from openpyxl.worksheet.worksheet import Worksheet
 
 from reporter.books.blank import blank_book
-from reporter.run.build import build, plan
+from reporter.run.build import build
+from reporter.run.jobs import plan
 from reporter.run.season import read_season
 from reporter.schema.phrases import AT_A_WATER, phrases
 from reporter.schema.units import System

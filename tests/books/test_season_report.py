@@ -10,7 +10,8 @@ import openpyxl
 import pytest
 from openpyxl.workbook import Workbook
 
-from reporter.run.build import build, plan
+from reporter.run.build import build
+from reporter.run.jobs import plan
 from tests.recalculate import disagreements, formula_cells
 
 SAMPLES = Path(__file__).parent.parent.parent / "sample_workbooks"

@@ -11,7 +11,8 @@ import openpyxl
 import pytest
 
 from reporter.books.season.side_words import claim_words
-from reporter.run.build import build, plan
+from reporter.run.build import build
+from reporter.run.jobs import plan
 from tests.conftest import Change, WriteLog
 from tests.demo import make
 from tests.recalculate import disagreements

@@ -16,7 +16,8 @@ from reporter.books.blocks import Book, Cell, Sheet, Table
 from reporter.books.season.data_sheets import stints
 from reporter.books.season.tackle import tackle
 from reporter.compute.report import make_report
-from reporter.run.build import build, plan
+from reporter.run.build import build
+from reporter.run.jobs import plan
 from reporter.run.season import read_season
 from reporter.write.workbook import write_book
 from tests.compute.test_tackle import CATCH, hand_made

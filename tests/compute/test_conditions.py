@@ -11,7 +11,8 @@ import openpyxl
 import pytest
 
 from reporter.compute.report import Report, make_report
-from reporter.run.build import build, plan
+from reporter.run.build import build
+from reporter.run.jobs import plan
 from reporter.run.season import read_season
 from reporter.run.weather import open_all
 from reporter.schema import bands

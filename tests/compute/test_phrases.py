@@ -8,7 +8,8 @@ import openpyxl
 import pytest
 
 from reporter.compute.hunches.side import Side, read_side
-from reporter.run.build import build, plan
+from reporter.run.build import build
+from reporter.run.jobs import plan
 from reporter.run.season import Reading, read_season
 from reporter.schema import bands
 from reporter.schema.fronts import DAYS

@@ -12,9 +12,10 @@ from reporter.compute.paperwork.period import OPEN
 from reporter.files.errors import CannotWrite
 from reporter.read.errors import Unreadable
 from reporter.run.adopt import adopt
-from reporter.run.build import build, plan
+from reporter.run.build import build
 from reporter.run.clients import plan_copies, read_logs, write_copies
 from reporter.run.filing import FilingJob, file_pages
+from reporter.run.jobs import plan
 from reporter.run.season import read_season
 from tests.fuzz.mutate import mutate
 from tests.fuzz.mutate_others import mutate_csv, mutate_ods, mutate_xls

@@ -9,7 +9,8 @@ from pathlib import Path
 import openpyxl
 import pytest
 
-from reporter.run.build import build, plan
+from reporter.run.build import build
+from reporter.run.jobs import plan
 from reporter.schema.column import Column, Sheet
 from reporter.schema.log import SHEETS
 from reporter.schema.sheets.season import SETTINGS

@@ -12,7 +12,8 @@ import pytest
 from hypothesis import HealthCheck, Phase, given, settings
 from hypothesis import strategies as st
 
-from reporter.run.build import Built, build, plan
+from reporter.run.build import Built, build
+from reporter.run.jobs import plan
 from reporter.run.season import read_season
 from reporter.schema.log import BY_KEY
 from reporter.schema.log_tables import typed_name, typed_table

@@ -13,7 +13,8 @@ import pytest
 from reporter.files.errors import CannotWrite
 from reporter.read.door import open_log
 from reporter.read.raw import RawSheet
-from reporter.run.build import build, plan
+from reporter.run.build import build
+from reporter.run.jobs import plan
 from reporter.run.logs import find_logs
 from reporter.run.season import read_season
 from tests.conftest import clean_sheets

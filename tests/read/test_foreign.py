@@ -18,7 +18,8 @@ from reporter.read import foreign, foreign_child
 from reporter.read.door import open_log
 from reporter.read.errors import Unreadable
 from reporter.read.raw import RawSheet
-from reporter.run.build import build, plan
+from reporter.run.build import build
+from reporter.run.jobs import plan
 from reporter.run.logs import logs_in
 from reporter.run.season import read_season
 from tests.demo import make

@@ -29,7 +29,8 @@ Read = Callable[..., RawSheet]
 OPENED = """
 import sys
 from pathlib import Path
-from reporter.run.build import build, plan
+from reporter.run.build import build
+from reporter.run.jobs import plan
 log, out = map(Path, sys.argv[1:])
 (job,) = plan([log], out, None)
 build(job, [log])

@@ -44,7 +44,8 @@ def watch(event, arguments):
         seen.append(event)
     elif event == "open" and str(arguments[0]).endswith((%r, "vbaProject.bin")):
         seen.append(f"open {arguments[0]}")
-from reporter.run.build import build, plan
+from reporter.run.build import build
+from reporter.run.jobs import plan
 import pandas, scipy.special, openpyxl, xlsxwriter
 sys.addaudithook(watch)
 log = Path(sys.argv[1])

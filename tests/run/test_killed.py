@@ -15,7 +15,8 @@ from pathlib import Path
 import openpyxl
 import pytest
 
-from reporter.run.build import build, plan
+from reporter.run.build import build
+from reporter.run.jobs import plan
 from reporter.schema.tables import TABLES
 
 pytestmark = pytest.mark.skipif(not hasattr(os, "fork"), reason="needs fork")

@@ -5,7 +5,8 @@ from pathlib import Path
 import openpyxl
 import pytest
 
-from reporter.run.build import build, plan
+from reporter.run.build import build
+from reporter.run.jobs import plan
 from tests.conftest import Change, WriteLog
 from tests.recalculate import disagreements
 

@@ -12,7 +12,8 @@ from openpyxl.worksheet.worksheet import Worksheet
 
 from reporter.read.errors import Unreadable
 from reporter.run.adopt import adopt
-from reporter.run.build import Job, build
+from reporter.run.build import build
+from reporter.run.jobs import Job
 from reporter.run.season import Reading, read_season
 from tests.run.test_own_layouts import confirm, write_rows
 

@@ -15,8 +15,9 @@ from openpyxl.cell import MergedCell
 from reporter.files.layouts import layout_path
 from reporter.read.errors import Unreadable
 from reporter.run.adopt import adopt
-from reporter.run.build import build, plan
+from reporter.run.build import build
 from reporter.run.fix_list import write_fix_list
+from reporter.run.jobs import plan
 from reporter.run.mend import mend
 from reporter.run.season import Reading, read_season
 from reporter.schema.finding import Finding

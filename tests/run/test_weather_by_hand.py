@@ -12,7 +12,8 @@ from collections.abc import Sequence
 from pathlib import Path
 from zoneinfo import ZoneInfo
 
-from reporter.run.build import Built, build, plan
+from reporter.run.build import Built, build
+from reporter.run.jobs import plan
 from reporter.run.weather import open_all
 from tests.conftest import WriteLog
 

@@ -1,0 +1,70 @@
+"""`reporter build` of several logs: who builds them, how far they are, what became of each."""
+
+from collections.abc import Sequence
+from contextlib import AbstractContextManager, nullcontext
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from reporter.cli import say
+from reporter.cli.build_told import say_outcome
+
+if TYPE_CHECKING:
+    from reporter.read.weather.raw import RawWeather
+    from reporter.run.jobs import Job
+    from reporter.run.many import Crew
+    from reporter.run.outcome import Outcome
+
+
+@dataclass(frozen=True, slots=True)
+class Workers:
+    """Who is asked to build: so many processes, None for one a core, or the cluster at an address."""
+
+    count: int | None
+    cluster: str | None
+
+
+def build_several(
+    jobs: "Sequence[Job]", hours: "Sequence[RawWeather]", workers: Workers, *, quiet: bool
+) -> "list[Outcome]":
+    """Build the logs and print what becomes of each, in their order; exit 1 where there is no cluster."""
+    from reporter.run.batch import build_batch, make_orders
+    from reporter.run.cluster import NoCluster
+
+    files = [(file.path, file.sha256) for file in hours]
+    outcomes: list[Outcome] = []
+    progress = _Progress(jobs, quiet)
+    try:
+        with _crew(len(jobs), workers) as crew:
+            orders = make_orders(jobs, files, ends_process=crew.elsewhere)
+            for outcome in build_batch(orders, crew, progress.told):
+                say_outcome(jobs[len(outcomes)], outcome, quiet=quiet)
+                outcomes.append(outcome)
+    except NoCluster as refused:
+        say.failure(str(refused))
+        raise SystemExit(1) from refused
+    return outcomes
+
+
+@dataclass(slots=True)
+class _Progress:
+    jobs: "Sequence[Job]"
+    quiet: bool
+    done: int = 0
+
+    def told(self, index: int, outcome: "Outcome") -> None:
+        """Print how far the logs are, and of one that is not done what became of it."""
+        self.done += 1
+        name = self.jobs[index].log.name
+        shown = name if outcome.state == "done" else f"{name}: {outcome.state}"
+        say.progress(self.done, len(self.jobs), shown, quiet=self.quiet)
+
+
+def _crew(logs: int, workers: Workers) -> "AbstractContextManager[Crew]":
+    from reporter.run.crews import crew_here, crew_of_processes, default_workers
+
+    if workers.cluster and logs:
+        from reporter.run.cluster import cluster_crew
+
+        return cluster_crew(workers.cluster, logs)
+    wanted = min(workers.count or default_workers(), logs)
+    return nullcontext(crew_of_processes(wanted) if wanted > 1 else crew_here())

@@ -1,0 +1,67 @@
+"""What `reporter build` prints of each log, and of several in the end."""
+
+from collections.abc import Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from reporter.cli import say
+
+if TYPE_CHECKING:
+    from reporter.run.jobs import Job
+    from reporter.run.outcome import Outcome, Rows
+
+
+def say_outcome(job: "Job", outcome: "Outcome", *, quiet: bool) -> None:
+    """Print what became of a log."""
+    if outcome.state == "done":
+        if not quiet:
+            _say_built(job, outcome)
+    elif outcome.state == "stopped":
+        _say_stopped(job, outcome)
+    else:
+        for sentence in outcome.why:
+            say.failure(sentence)
+
+
+def _say_stopped(job: "Job", outcome: "Outcome") -> None:
+    say.failure(f"No report of {job.log.name}: {len(outcome.why)} to mend first.")
+    for stop in outcome.why:
+        say.failure(f"  {stop}")
+    say.failure(f"Everything found: reporter check '{job.log}'")
+
+
+def _counted(number: int, effect: str) -> str:
+    return f"{number} {effect}{'s' if effect == 'note' and number > 1 else ''}"
+
+
+def _say_built(job: "Job", outcome: "Outcome") -> None:
+    from reporter.schema.problems import EFFECTS
+
+    found = outcome.effects
+    to_mend = ", ".join(_counted(found[effect], effect) for effect in EFFECTS if found.get(effect))
+    say.result(job.log.name)
+    say.labelled("rows", _rows(outcome.rows))
+    say.labelled("to mend", f"{to_mend}: see Rows to fix" if to_mend else "nothing")
+    for index, sentence in enumerate(outcome.findings):
+        say.labelled("" if index else "season", sentence)
+    say.labelled("fronts", outcome.fronts)
+    say.labelled("report", str(job.report))
+    if job.tables:
+        say.labelled("tables", str(job.tables))
+
+
+def _rows(rows: "Rows") -> str:
+    return f"{rows.read:,} read, {rows.used:,} used, {rows.set_aside:,} set aside"
+
+
+def say_total(outcomes: "Sequence[Outcome]", summary: Path | None) -> None:
+    """Print what became of several logs."""
+    from reporter.run.summary import total
+
+    found = total(outcomes)
+    say.result(f"{len(outcomes):,} logs")
+    say.labelled("done", f"{found.done:,}")
+    say.labelled("not done", f"{found.failed:,}")
+    say.labelled("rows", _rows(found.rows))
+    if summary:
+        say.labelled("summary", str(summary))

@@ -1,0 +1,98 @@
+"""One log of several, in whichever process it is built: what comes back is an Outcome and never an exception.
+
+Nothing heavy is imported here before there is a log to build: who hands out the logs imports this file too.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import lru_cache
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from reporter import __version__
+from reporter.files.errors import CannotWrite
+from reporter.read.errors import Unreadable
+from reporter.run.jobs import Job
+from reporter.run.outcome import Outcome, Rows, fault, refused, too_slow
+from reporter.run.time_limit import SECONDS, TooSlow, time_limit
+
+if TYPE_CHECKING:
+    from reporter.read.weather.raw import RawWeather
+    from reporter.run.build import Built
+
+
+@dataclass(frozen=True, slots=True)
+class Order:
+    """A log to build.
+
+    inputs: the files that none of its targets may be (see `jobs.endangered`). weather: hourly files with
+    their fingerprints, by which a process knows those that it has read already. ends_process: whether a log
+    that no signal can end may take the process along. version: of whoever asks.
+    """
+
+    job: Job
+    inputs: tuple[Path, ...]
+    weather: tuple[tuple[Path, str], ...] = ()
+    ends_process: bool = False
+    seconds: float = SECONDS
+    version: str = __version__
+
+
+def build_alone(job: Job, inputs: Sequence[Path], weather: "Sequence[RawWeather]") -> Outcome:
+    """Build the one log of a command line, in its own time; a fault of the program is raised."""
+    from reporter.run.build import build
+
+    try:
+        return _outcome(build(job, inputs, weather))
+    except Unreadable as why:
+        return refused("unreadable", str(why))
+    except CannotWrite as why:
+        return refused("not written", str(why))
+
+
+def build_ordered(order: Order) -> Outcome:
+    """Build one log of several within its time."""
+    log = order.job.log
+    if order.version != __version__:
+        return refused(
+            "no worker",
+            f"I cannot build {log.name}: a worker of the cluster has version {__version__} of reporter, and "
+            f"this is {order.version}; install the same on every machine.",
+        )
+    try:
+        with time_limit(order.seconds, ends_process=order.ends_process):
+            return build_alone(order.job, order.inputs, _opened(order.weather))
+    except TooSlow:
+        return too_slow(log, order.seconds)
+    except Unreadable as why:  # an hourly file that was there when the others were asked
+        return refused("unreadable", str(why))
+    except Exception as error:  # whatever it is, the other logs are to be built
+        return fault(log, error)
+
+
+@lru_cache(maxsize=1)
+def _opened(weather: tuple[tuple[Path, str], ...]) -> "tuple[RawWeather, ...]":
+    """Open hourly files once a process."""
+    if not weather:
+        return ()
+    from reporter.run.weather import open_all
+
+    return tuple(open_all([path for path, _ in weather]))
+
+
+def _outcome(built: "Built") -> Outcome:
+    counts = built.reading.counts.values()
+    stops = built.reading.stops
+    return Outcome(
+        state="stopped" if built.reading.season is None else "done",
+        why=tuple(stop.message for stop in stops),
+        rows=Rows(
+            sum(count.read for count in counts),
+            sum(count.used for count in counts),
+            sum(count.set_aside for count in counts),
+        ),
+        effects=dict(built.effects),
+        whole=built.whole,
+        findings=built.findings,
+        fronts=built.fronts,
+    )
