@@ -40,9 +40,17 @@ def crew_of_processes(workers: int) -> Crew:
 
 def _pool(workers: int) -> Executor:
     # Spawned on every system alike: a fork of a process with threads may hang, and Windows has none.
-    return ProcessPoolExecutor(
-        workers, mp_context=multiprocessing.get_context("spawn"), initializer=_begin_worker
-    )
+    return _Pool(workers, mp_context=multiprocessing.get_context("spawn"), initializer=_begin_worker)
+
+
+class _Pool(ProcessPoolExecutor):
+    """A pool that can be left at once: with what its processes have in hand, not after it."""
+
+    def shutdown(self, wait: bool = True, *, cancel_futures: bool = False) -> None:
+        if not wait:
+            for process in multiprocessing.active_children():
+                process.terminate()
+        super().shutdown(wait=True, cancel_futures=cancel_futures)
 
 
 def _begin_worker() -> None:

@@ -4,7 +4,7 @@ import sys
 from collections.abc import Callable
 from functools import partial
 
-from tests.benchmarks import clients, weather
+from tests.benchmarks import clients, many, weather
 from tests.benchmarks.budgets import BUDGETS, ratio
 
 _TRIES = 3
@@ -24,4 +24,6 @@ if __name__ == "__main__":
     results.append(met(f"{weather.HOURS:,} hours of weather, added to it", weather.MOST, weather.added))
     growth = "a client's copy among 500 clients, to one among 50"
     results.append(met(growth, clients.MOST, clients.growth))
+    apart = f"{many.LOGS} logs by two workers, to two processes on half of them each"
+    results.append(met(apart, many.MOST, many.slowdown))
     sys.exit(int(not all(results)))

@@ -1,0 +1,117 @@
+"""Work is shared out, and what fails, hangs or ends its worker is told apart from all the rest."""
+
+import signal
+import time
+from collections.abc import Callable
+from concurrent.futures import BrokenExecutor
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from reporter.run.crews import crew_here, crew_of_processes
+from reporter.run.many import Crew, Lost, as_done, in_order
+from reporter.run.time_limit import TooSlow, time_limit
+from tests.many import work
+
+NUMBERS = list(range(10))
+Outcomes = dict[int, Any]
+
+
+def done(tasks: list[Any], do: Callable[[Any], Any], crew: Crew) -> Outcomes:
+    """What became of each task; that each is told once."""
+    found = list(as_done(tasks, do, crew))
+    assert sorted(index for index, _ in found) == list(range(len(tasks)))
+    return dict(found)
+
+
+def ended(outcomes: Outcomes) -> set[int]:
+    """The tasks under which a worker ended."""
+    lost = {index: found.error for index, found in outcomes.items() if isinstance(found, Lost)}
+    assert all(isinstance(error, BrokenExecutor) for error in lost.values())
+    return set(lost)
+
+
+def others_doubled(outcomes: Outcomes, but: int) -> bool:
+    return all(found == 2 * index for index, found in outcomes.items() if index != but)
+
+
+@pytest.mark.parametrize("crew", [crew_here(), crew_of_processes(2), crew_of_processes(3)])
+def test_results_are_in_the_order_of_the_tasks_whoever_does_them(crew: Crew) -> None:
+    assert list(in_order(as_done(NUMBERS, work.double_in_turn, crew))) == [2 * n for n in NUMBERS]
+
+
+def test_results_come_as_soon_as_those_before_them_are_there() -> None:
+    seen: list[str] = []
+
+    def found() -> Any:
+        for index in (1, 0, 3, 2):
+            seen.append(f"found {index}")
+            yield index, index
+
+    seen.extend(f"given {result}" for result in in_order(found()))
+    assert seen == ["found 1", "found 0", "given 0", "given 1", "found 3", "found 2", "given 2", "given 3"]
+
+
+def test_nothing_to_do_starts_nobody() -> None:
+    def start(_: int) -> Any:
+        raise AssertionError
+
+    assert list(as_done([], work.double, Crew(start, workers=2, at_once=4))) == []
+
+
+@pytest.mark.parametrize("crew", [crew_here(), crew_of_processes(2)])
+def test_task_that_raises_is_lost_alone(crew: Crew) -> None:
+    outcomes = done(NUMBERS, work.raise_at_three, crew)
+    assert isinstance(outcomes[3].error, ValueError)
+    assert others_doubled(outcomes, but=3)
+
+
+def test_task_that_ends_its_worker_is_named_and_all_others_are_done() -> None:
+    outcomes = done(NUMBERS, work.die_at_three, crew_of_processes(2))
+    assert ended(outcomes) == {3}
+    assert others_doubled(outcomes, but=3)
+
+
+def test_tasks_that_all_end_their_workers_are_all_named() -> None:
+    outcomes = done([1, 2, 3, 4, 5], work.die_always, crew_of_processes(2))
+    assert ended(outcomes) == {0, 1, 2, 3, 4}
+
+
+def test_worker_that_is_killed_once_costs_nothing_but_time(tmp_path: Path) -> None:
+    flags = [tmp_path / str(number) for number in range(6)]
+    for flag in flags[:2] + flags[3:]:
+        flag.touch()
+    assert done(flags, work.die_at_first_sight, crew_of_processes(2)) == {n: str(n) for n in range(6)}
+
+
+@pytest.mark.skipif(not hasattr(signal, "SIGALRM"), reason="no such signal here")
+def test_task_that_hangs_is_ended_by_a_signal_and_its_worker_goes_on() -> None:
+    outcomes = done(NUMBERS, work.hang_at_three, crew_of_processes(2))
+    assert outcomes[3][0] == -1
+    assert others_doubled({index: found[0] for index, found in outcomes.items()}, but=3)
+    assert len({process for _, process in outcomes.values()}) <= 2
+
+
+@pytest.mark.skipif(not hasattr(signal, "SIGALRM"), reason="no such signal here")
+def test_task_that_hears_no_signal_is_ended_with_its_worker() -> None:
+    outcomes = done(NUMBERS, work.hang_deaf_at_three, crew_of_processes(2))
+    assert ended(outcomes) == {3}
+    assert 0.6 <= outcomes[3].seconds < 20
+    assert others_doubled(outcomes, but=3)
+
+
+def test_limit_of_one_thread_is_not_lifted_by_another() -> None:
+    outcomes = done(NUMBERS, work.hang_beside_at_three, crew_of_processes(2))
+    assert ended(outcomes) == {3}
+    assert others_doubled(outcomes, but=3)
+
+
+@pytest.mark.skipif(not hasattr(signal, "SIGALRM"), reason="no such signal here")
+def test_limit_ends_with_the_work_that_it_is_of() -> None:
+    with time_limit(0.2, ends_process=False):
+        pass
+    assert signal.getitimer(signal.ITIMER_REAL) == (0.0, 0.0)
+    with pytest.raises(TooSlow), time_limit(0.1, ends_process=False):
+        time.sleep(work.HANGS_S)
+    assert signal.getitimer(signal.ITIMER_REAL) == (0.0, 0.0)
