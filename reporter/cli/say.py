@@ -67,7 +67,12 @@ def failure(sentence: str) -> None:
     click.echo(textwrap.fill(shown, width(), break_long_words=False, break_on_hyphens=False), err=True)
 
 
+def on_terminal() -> bool:
+    """Whether somebody looks at stderr as it is printed."""
+    return sys.stderr.isatty()
+
+
 def progress(done: int, total: int, name: str, *, quiet: bool) -> None:
     """Print on stderr which log of several is at work; silent when piped."""
-    if total > 1 and not quiet and sys.stderr.isatty():
+    if total > 1 and not quiet and on_terminal():
         click.echo(f"[{done}/{total}] {name.translate(_CONTROLS)}", err=True)

@@ -9,13 +9,13 @@ from reporter.files.mark import read_mark
 PACKAGE = "datapackage.json"
 TABLES_MARK = "season-reporter"
 
-_NEEDED = "trips.csv"
+LOG_NEEDS = "trips.csv"
 
 
 def is_csv_log(folder: Path) -> bool:
     """Whether a folder is a log of CSV files. Never raises."""
     own = read_mark(layout_path(folder)) == "layout"
-    return holds_csv(folder, "" if own else _NEEDED) and not holds_tables(folder)
+    return holds_csv(folder, "" if own else LOG_NEEDS) and not holds_tables(folder)
 
 
 def holds_csv(folder: Path, name: str = "") -> bool:

@@ -5,7 +5,7 @@ Nothing heavy is imported here before there is a log to build: who hands out the
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import lru_cache, partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -14,7 +14,7 @@ from reporter.files.errors import CannotWrite
 from reporter.read.errors import Unreadable
 from reporter.run.jobs import Job
 from reporter.run.outcome import Outcome, Rows, fault, refused, too_slow
-from reporter.run.time_limit import SECONDS, TooSlow, time_limit
+from reporter.run.time_limit import SECONDS, TooSlow, within
 
 if TYPE_CHECKING:
     from reporter.read.weather.raw import RawWeather
@@ -27,7 +27,7 @@ class Order:
 
     inputs: the files that none of its targets may be (see `jobs.endangered`). weather: hourly files with
     their fingerprints, by which a process knows those that it has read already. ends_process: whether a log
-    that no signal can end may take the process along. version: of whoever asks.
+    that cannot be ended otherwise may take the process along. version: of whoever asks.
     """
 
     job: Job
@@ -60,14 +60,17 @@ def build_ordered(order: Order) -> Outcome:
             f"this is {order.version}; install the same on every machine.",
         )
     try:
-        with time_limit(order.seconds, ends_process=order.ends_process):
-            return build_alone(order.job, order.inputs, _opened(order.weather))
+        return within(order.seconds, partial(_build, order), ends_process=order.ends_process)
     except TooSlow:
         return too_slow(log, order.seconds)
     except Unreadable as why:  # an hourly file that was there when the others were asked
         return refused("unreadable", str(why))
     except Exception as error:  # whatever it is, the other logs are to be built
         return fault(log, error)
+
+
+def _build(order: Order) -> Outcome:
+    return build_alone(order.job, order.inputs, _opened(order.weather))
 
 
 @lru_cache(maxsize=1)

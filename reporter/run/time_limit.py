@@ -1,9 +1,9 @@
-"""Ends the work on a log that takes for ever: first by a signal, then with the process that it runs in.
+"""Ends the work on a log that takes for ever.
 
-A signal ends what waits or computes in Python, as reading a pipe or a workbook made to be slow, and leaves
-the process as it was. It reaches the main thread alone, and systems that have SIGALRM. Elsewhere, and where a
-library does not come back to Python at all, the watch of `faulthandler`, which is a thread of C and waits for
-no lock of Python's, ends the process itself: whoever handed it the log sees that it is gone.
+In the main thread of a system that has SIGALRM a signal ends what waits or computes in Python, as reading a
+pipe or a workbook made to be slow, and leaves the process as it was. Elsewhere the work is done in a thread,
+which is left alone when its time is up. There, and where a library never comes back to Python at all, a process
+that may end does so, by the watch of `faulthandler`: a thread of C, which waits for no lock of Python's.
 """
 
 import faulthandler
@@ -11,61 +11,87 @@ import os
 import signal
 import threading
 import time
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
+from concurrent.futures import Future
 from contextlib import contextmanager, suppress
 from functools import cache
+from typing import TypeVar
+
+Result = TypeVar("Result")
 
 SECONDS = 300.0
-"""By the clock, of a log in a batch: 100,000 fish take 20 on one busy core, and a season takes one."""
+"""By the clock, of a log among several: 100,000 fish take 20 on one busy core, and a season takes one."""
 
-GRACE_S = 10.0  # of the signal, before the process is ended
+GRACE_S = 5.0  # of whatever is gentler, before the process is ended
 _AGAIN_S = 5.0  # a signal can arrive where Python drops what it raises, as in a destructor: it is sent again
 
 _lock = threading.Lock()
-_ends: dict[int, float] = {}  # thread -> when this process is to be ended for it
+_ends: dict[object, float] = {}  # for each piece of work, when this process is to be ended
 
 
 class TooSlow(BaseException):
     """The time of a log is up. No Exception: what catches every fault of a damaged file must not catch it."""
 
 
-@contextmanager
-def time_limit(seconds: float, *, ends_process: bool) -> Iterator[None]:
-    """Raise TooSlow in the body after so many seconds, where a signal can; else see `ends_process`.
+def within(seconds: float, do: Callable[[], Result], *, ends_process: bool) -> Result:
+    """Return what `do` returns, or raise TooSlow after so many seconds.
 
-    ends_process: end this process GRACE_S later, or at once where no signal can be had. One limit a thread.
+    ends_process: end this process GRACE_S later where the work could not be ended otherwise.
     """
-    signals = hasattr(signal, "SIGALRM") and threading.current_thread() is threading.main_thread()
+    work = object()
     if ends_process:
-        _end_process_at(time.monotonic() + seconds + (GRACE_S if signals else 0))
+        _end_process_at(work, time.monotonic() + seconds + GRACE_S)
+    if hasattr(signal, "SIGALRM") and threading.current_thread() is threading.main_thread():
+        try:
+            with _alarm(seconds):
+                return do()
+        finally:
+            _end_process_at(work, None)
+    found = _in_a_thread(seconds, do)
+    _end_process_at(work, None)
+    return found.result()
+
+
+@contextmanager
+def _alarm(seconds: float) -> Iterator[None]:
     try:
-        if signals:
-            signal.signal(signal.SIGALRM, _raise)
-            signal.setitimer(signal.ITIMER_REAL, seconds, _AGAIN_S)
+        signal.signal(signal.SIGALRM, _raise)
+        signal.setitimer(signal.ITIMER_REAL, seconds, _AGAIN_S)
         yield
     finally:
         # Twice, should the signal arrive at the first.
         with suppress(TooSlow):
-            _disarm(signals)
-        _disarm(signals)
-
-
-def _disarm(signals: bool) -> None:
-    if signals:
+            signal.setitimer(signal.ITIMER_REAL, 0)
         signal.setitimer(signal.ITIMER_REAL, 0)
-    _end_process_at(None)
 
 
 def _raise(*_: object) -> None:
     raise TooSlow
 
 
-def _end_process_at(moment: float | None) -> None:
-    """End the process at a moment unless this thread says otherwise before; None: it no longer asks."""
+def _in_a_thread(seconds: float, do: Callable[[], Result]) -> Future[Result]:
+    found: Future[Result] = Future()
+
+    def run() -> None:
+        try:
+            found.set_result(do())
+        except Exception as error:  # it belongs to who asked
+            found.set_exception(error)
+
+    thread = threading.Thread(target=run, daemon=True)
+    thread.start()
+    thread.join(seconds)
+    if thread.is_alive():
+        raise TooSlow
+    return found
+
+
+def _end_process_at(work: object, moment: float | None) -> None:
+    """End the process at a moment; None: this piece of work no longer asks for it."""
     with _lock:
-        _ends.pop(threading.get_ident(), None)
+        _ends.pop(work, None)
         if moment is not None:
-            _ends[threading.get_ident()] = moment
+            _ends[work] = moment
         if _ends:
             left = max(min(_ends.values()) - time.monotonic(), 0.001)
             faulthandler.dump_traceback_later(left, exit=True, file=_nowhere())

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from pathlib import Path
 
 from reporter.files.atomic import replace_file
-from reporter.files.csv_log import is_csv_log
+from reporter.files.csv_log import LOG_NEEDS, is_csv_log
 from reporter.files.errors import refusal, refusal_for
 from reporter.files.folders import make_folder
 from reporter.files.guard import guard_input
@@ -26,6 +26,10 @@ def guard_summary(path: Path, inputs: Sequence[Path], folders: Iterable[Path]) -
     """
     if is_csv_log(path.parent):
         raise refusal(path, "its folder is a log of .csv files; choose another")
+    if path.name.casefold() == LOG_NEEDS:
+        raise refusal(
+            path, "with a file of that name its folder would be taken for a log; choose another name"
+        )
     if path.parent.resolve() in {folder.resolve() for folder in folders}:
         raise refusal(path, "tables go into its folder; choose another")
     guard_input(path, inputs)

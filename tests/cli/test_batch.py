@@ -1,7 +1,10 @@
 """Several logs at once: one that fails keeps no other from its report, and no two share a target."""
 
+import os
 from collections.abc import Callable
 from pathlib import Path
+
+import pytest
 
 from tests.cli.conftest import Run
 from tests.conftest import WriteLog
@@ -132,3 +135,63 @@ def test_tables_of_several_logs_go_into_a_folder_each(tmp_path: Path, write_log:
     assert {path.name for path in (tmp_path / "tables").iterdir()} == {"a", "b"}
     assert (tmp_path / "tables/a/trips.csv").is_file()
     assert (tmp_path / "tables/b/datapackage.json").is_file()
+
+
+def test_report_that_is_another_log_of_the_run_is_never_written_over(
+    tmp_path: Path, write_log: WriteLog, run: Run, contents: Contents
+) -> None:
+    """A report of ours, saved again as a log: its mark is gone with the other sheets, or it is a hard link."""
+    for workers in ("1", "2"):
+        folder = tmp_path / workers
+        folder.mkdir()
+        log = write_log(name="log.xlsx", folder=folder)
+        assert run("build", log).code == 0
+        report = folder / "log report.xlsx"
+        (folder / "other.xlsx").hardlink_to(report)
+        before = contents(folder)
+        ran = run("build", log, folder / "other.xlsx", "--workers", workers)
+        assert ran.code == 1
+        assert "that is a file I am reading" in ran.err
+        assert contents(folder) == before
+
+
+@pytest.mark.skipif(not hasattr(os, "mkfifo"), reason="needs pipes")
+def test_what_has_the_ending_of_a_workbook_and_is_no_file_is_told(
+    tmp_path: Path, write_log: WriteLog, run: Run
+) -> None:
+    write_log(name="a.xlsx", folder=tmp_path)
+    os.mkfifo(tmp_path / "b.xlsx")
+    (tmp_path / "c.xlsx").symlink_to(tmp_path / "nowhere.xlsx")
+    ran = run("build", tmp_path, "--out", tmp_path / "out")
+    assert ran.code == 1
+    assert "I cannot read b.xlsx: that is a device or a pipe" in ran.err
+    assert "I cannot read c.xlsx: there is no such file" in ran.err
+    assert [path.name for path in (tmp_path / "out").iterdir()] == ["a report.xlsx"]
+
+
+def test_folder_that_cannot_be_written_to_is_told_for_each_log(
+    tmp_path: Path, write_log: WriteLog, run: Run
+) -> None:
+    (tmp_path / "taken").write_text("a file")
+    logs = [write_log(name=name, folder=tmp_path) for name in ("a.xlsx", "b.xlsx")]
+    ran = run("build", *logs, "--out", tmp_path / "taken")
+    assert (ran.code, ran.err.count("I cannot write to")) == (1, 2)
+    assert ran.out.endswith("2 logs\n  done      0\n  not done  2\n  rows      0 read, 0 used, 0 set aside\n")
+
+
+def test_workers_are_of_this_computer_or_of_a_cluster(write_log: WriteLog, run: Run) -> None:
+    assert run("build", write_log(), "--workers", "2", "--cluster", "tcp://127.0.0.1:1").code == 2
+    assert run("build", write_log(), "--workers", "0").code == 2
+
+
+def test_progress_is_shown_on_a_terminal_alone_with_what_is_not_done(
+    tmp_path: Path, write_log: WriteLog, run: Run, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    write_log(name="a.xlsx", folder=tmp_path)
+    (tmp_path / "b.xlsx").write_text("no workbook")
+    assert "[" not in run("build", tmp_path, "--workers", "1").err
+    monkeypatch.setattr("reporter.cli.say.on_terminal", lambda: True)
+    shown = run("build", tmp_path, "--workers", "1").err
+    assert "[1/2] a.xlsx" in shown
+    assert "[2/2] b.xlsx: unreadable" in shown
+    assert "[" not in run("build", tmp_path, "--workers", "1", "--quiet").err

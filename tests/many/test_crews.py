@@ -1,9 +1,12 @@
 """Work is shared out, and what fails, hangs or ends its worker is told apart from all the rest."""
 
 import signal
+import subprocess
+import sys
 import time
 from collections.abc import Callable
-from concurrent.futures import BrokenExecutor
+from concurrent.futures import BrokenExecutor, ThreadPoolExecutor
+from functools import partial
 from pathlib import Path
 from typing import Any
 
@@ -11,7 +14,7 @@ import pytest
 
 from reporter.run.crews import crew_here, crew_of_processes
 from reporter.run.many import Crew, Lost, as_done, in_order
-from reporter.run.time_limit import TooSlow, time_limit
+from reporter.run.time_limit import TooSlow, within
 from tests.many import work
 
 NUMBERS = list(range(10))
@@ -101,17 +104,38 @@ def test_task_that_hears_no_signal_is_ended_with_its_worker() -> None:
     assert others_doubled(outcomes, but=3)
 
 
-def test_limit_of_one_thread_is_not_lifted_by_another() -> None:
-    outcomes = done(NUMBERS, work.hang_beside_at_three, crew_of_processes(2))
-    assert ended(outcomes) == {3}
-    assert others_doubled(outcomes, but=3)
+def test_process_in_a_thread_of_which_work_hangs_is_told_first_and_ends_then() -> None:
+    code = (
+        "import threading, time\nfrom reporter.run import time_limit\ntime_limit.GRACE_S = 1.0\n"
+        "def work():\n"
+        "    try:\n        time_limit.within(0.2, lambda: time.sleep(60), ends_process=True)\n"
+        "    except time_limit.TooSlow:\n        print('too slow', flush=True)\n"
+        "threading.Thread(target=work).start()\ntime.sleep(60)\n"
+    )
+    ran = subprocess.run(
+        [sys.executable, "-c", code], capture_output=True, text=True, timeout=30, check=False
+    )
+    assert (ran.returncode, ran.stdout, ran.stderr) == (1, "too slow\n", "")
+
+
+def test_task_that_hangs_in_a_thread_is_told_and_all_others_are_done() -> None:
+    numbers = [3, *[number for number in range(40) if number != 3]]
+    outcomes = done(numbers, work.hang_apart_at_three, crew_of_processes(2))
+    assert outcomes[0] == -1
+    assert all(outcomes[index] == 2 * number for index, number in enumerate(numbers) if index)
 
 
 @pytest.mark.skipif(not hasattr(signal, "SIGALRM"), reason="no such signal here")
 def test_limit_ends_with_the_work_that_it_is_of() -> None:
-    with time_limit(0.2, ends_process=False):
-        pass
+    assert within(0.2, lambda: 1, ends_process=False) == 1
     assert signal.getitimer(signal.ITIMER_REAL) == (0.0, 0.0)
-    with pytest.raises(TooSlow), time_limit(0.1, ends_process=False):
-        time.sleep(work.HANGS_S)
+    with pytest.raises(TooSlow):
+        within(0.1, partial(time.sleep, work.HANGS_S), ends_process=False)
     assert signal.getitimer(signal.ITIMER_REAL) == (0.0, 0.0)
+
+
+def test_limit_in_a_thread_passes_on_what_came_of_the_work() -> None:
+    with ThreadPoolExecutor(1) as threads:
+        assert threads.submit(within, 5, lambda: 1, ends_process=False).result() == 1
+        with pytest.raises(ZeroDivisionError):
+            threads.submit(within, 5, lambda: 1 // 0, ends_process=False).result()

@@ -2,11 +2,13 @@
 
 import os
 import signal
-import threading
 import time
+from concurrent.futures import ThreadPoolExecutor
+from functools import partial
 from pathlib import Path
 
 from reporter.run import time_limit
+from reporter.run.time_limit import TooSlow, within
 
 HANGS_S = 60  # longer than any limit here
 
@@ -54,42 +56,42 @@ def _die() -> None:
 def hang_at_three(number: int) -> tuple[int, int]:
     """Return the process too."""
     try:
-        with time_limit.time_limit(0.5, ends_process=True):
-            if number == 3:
-                _hang_in_a_library()
-    except time_limit.TooSlow:
+        return within(0.5, partial(_hang_in_a_library, number), ends_process=True), os.getpid()
+    except TooSlow:
         return -1, os.getpid()
-    return 2 * number, os.getpid()
 
 
-def _hang_in_a_library() -> None:
+def _hang_in_a_library(number: int) -> int:
     """Hang where every exception is caught, as in reading a damaged file."""
     try:
-        time.sleep(HANGS_S)
+        _sleep_at_three(number)
     except Exception:
-        time.sleep(HANGS_S)
+        _sleep_at_three(number)
+    return 2 * number
+
+
+def _sleep_at_three(number: int) -> None:
+    time.sleep(HANGS_S if number == 3 else 0)
 
 
 def hang_deaf_at_three(number: int) -> int:
     """Hang where no signal arrives."""
     time_limit.GRACE_S = 0.3
     signal.pthread_sigmask(signal.SIG_BLOCK, [signal.SIGALRM])
-    with time_limit.time_limit(0.3, ends_process=True):
-        if number == 3:
-            time.sleep(HANGS_S)
-    return 2 * number
+    return within(0.3, partial(_hang_in_a_library, number), ends_process=True)
 
 
-def hang_beside_at_three(number: int) -> int:
-    """Hang in a thread that is not the main one, beside one that is done in time."""
-    quick = threading.Thread(target=_limited, args=(0.0,))
-    slow = threading.Thread(target=_limited, args=(HANGS_S if number == 3 else 0.0,), daemon=True)
-    for thread in (slow, quick):
-        thread.start()
-    slow.join(HANGS_S)
-    return 2 * number
+def hang_apart_at_three(number: int) -> int:
+    """Hang in a thread, as a cluster and a system without the signal have it, beside one that is done."""
+    time_limit.GRACE_S = 0.5
+    with ThreadPoolExecutor(2) as threads:
+        hanging = threads.submit(_apart, number)
+        threads.submit(_apart, 0)
+        return hanging.result()
 
 
-def _limited(seconds: float) -> None:
-    with time_limit.time_limit(0.5, ends_process=True):
-        time.sleep(seconds)
+def _apart(number: int) -> int:
+    try:
+        return within(0.5, partial(_hang_in_a_library, number), ends_process=True)
+    except TooSlow:
+        return -1
