@@ -2,8 +2,8 @@
 
 In the main thread of a system that has SIGALRM a signal ends what waits or computes in Python, as reading a
 pipe or a workbook made to be slow, and leaves the process as it was. Elsewhere the work is done in a thread,
-which is left alone when its time is up. There, and where a library never comes back to Python at all, a process
-that may end does so, by the watch of `faulthandler`: a thread of C, which waits for no lock of Python's.
+which is left alone when its time is up. There, and where a library never comes back to Python at all, the
+process ends if it may, by the watch of `faulthandler`: a thread of C, which waits for no lock of Python's.
 """
 
 import faulthandler

@@ -27,9 +27,7 @@ def guard_summary(path: Path, inputs: Sequence[Path], folders: Iterable[Path]) -
     if is_csv_log(path.parent):
         raise refusal(path, "its folder is a log of .csv files; choose another")
     if path.name.casefold() == LOG_NEEDS:
-        raise refusal(
-            path, "with a file of that name its folder would be taken for a log; choose another name"
-        )
+        raise refusal(path, "with it its folder would be taken for a log; choose another name")
     if path.parent.resolve() in {folder.resolve() for folder in folders}:
         raise refusal(path, "tables go into its folder; choose another")
     guard_input(path, inputs)

@@ -140,7 +140,7 @@ def test_tables_of_several_logs_go_into_a_folder_each(tmp_path: Path, write_log:
 def test_report_that_is_another_log_of_the_run_is_never_written_over(
     tmp_path: Path, write_log: WriteLog, run: Run, contents: Contents
 ) -> None:
-    """A report of ours, saved again as a log: its mark is gone with the other sheets, or it is a hard link."""
+    """By another name of the same file: a hard link."""
     for workers in ("1", "2"):
         folder = tmp_path / workers
         folder.mkdir()

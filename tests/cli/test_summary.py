@@ -62,7 +62,7 @@ def test_summary_is_a_csv_file(log: Path, run: Run, name: str) -> None:
 
 def test_summary_lies_neither_among_tables_nor_in_a_log(log: Path, run: Run) -> None:
     tables = log.parent / "tables"
-    ran = run("build", log, "--tables", tables, "--summary", tables / "trips.csv")
+    ran = run("build", log, "--tables", tables, "--summary", tables / "fish.csv")
     assert ran.code == 1
     assert "tables go into its folder" in ran.err
     csv_log = log.parent / "csv"
