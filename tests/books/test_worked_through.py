@@ -1,4 +1,4 @@
-"""Worked through: the examples give what the other sheets print; where there is nothing to work, they say so."""
+"""Worked through: the examples give what the other sheets print, or say that there is nothing to work."""
 
 import csv
 import datetime as dt
