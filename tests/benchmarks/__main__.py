@@ -4,7 +4,7 @@ import sys
 from collections.abc import Callable
 from functools import partial
 
-from tests.benchmarks import clients, weather
+from tests.benchmarks import clients, rows, weather
 from tests.benchmarks.budgets import BUDGETS, ratio
 
 _TRIES = 3
@@ -24,4 +24,7 @@ if __name__ == "__main__":
     results.append(met(f"{weather.HOURS:,} hours of weather, added to it", weather.MOST, weather.added))
     growth = "a client's copy among 500 clients, to one among 50"
     results.append(met(growth, clients.MOST, clients.growth))
+    for name, figure, budget, at_most in rows.measured():
+        sys.stdout.write(f"{name}: {figure:.2f} (at {'most' if at_most else 'least'} {budget:g})\n")
+        results.append(figure <= budget if at_most else figure >= budget)
     sys.exit(int(not all(results)))
