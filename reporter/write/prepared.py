@@ -1,5 +1,6 @@
 """A worksheet that takes cells as they are: the library's own, without its detours."""
 
+import datetime as dt
 from collections import Counter
 from collections.abc import Hashable, Iterable, Mapping, Sequence
 from html import escape
@@ -36,6 +37,10 @@ class PreparedWorksheet(Worksheet):  # type: ignore[misc]  # the library has no 
     def write_blank(self, row: int, col: int, _nothing: None, cell_format: Format) -> int:
         """Write a blank cell for its format; 0, or -1 outside of the sheet."""
         return self._keep(row, col, self._kept(None, cell_format))
+
+    def write_datetime(self, row: int, col: int, date: dt.date | dt.time, cell_format: Format) -> int:
+        """Write a day, a clock time or both as the number that it is; 0, or -1 outside of the sheet."""
+        return self._keep(row, col, self._kept(self._convert_date_time(date), cell_format))
 
     def write_formula(
         self, row: int, col: int, formula: str, cell_format: Format, value: str | int | float | bool
