@@ -1,6 +1,5 @@
 """A worksheet that takes cells as they are: the library's own, without its detours."""
 
-import datetime as dt
 from collections import Counter
 from collections.abc import Hashable, Iterable, Mapping, Sequence
 from html import escape
@@ -37,10 +36,6 @@ class PreparedWorksheet(Worksheet):  # type: ignore[misc]  # the library has no 
     def write_blank(self, row: int, col: int, _nothing: None, cell_format: Format) -> int:
         """Write a blank cell for its format; 0, or -1 outside of the sheet."""
         return self._keep(row, col, self._kept(None, cell_format))
-
-    def write_datetime(self, row: int, col: int, date: dt.date | dt.time, cell_format: Format) -> int:
-        """Write a day, a clock time or both as the number that it is; 0, or -1 outside of the sheet."""
-        return self._keep(row, col, self._kept(self._convert_date_time(date), cell_format))
 
     def write_formula(
         self, row: int, col: int, formula: str, cell_format: Format, value: str | int | float | bool
@@ -167,7 +162,8 @@ def _ends(column: Sequence[Kept | None]) -> list[int]:
 
 
 def _for_chart(cell: Any) -> Any:
-    if cell.__class__ is not tuple:
-        return None
+    if cell.__class__ is not tuple:  # one of the library's own, of which those of dates have a number
+        number = getattr(cell, "number", None)
+        return None if number is None else f"{number:.16g}"
     _, value, live = cell
     return value if live or isinstance(value, str) else f"{value:.16g}"
