@@ -20,6 +20,9 @@ RESTS_ON_HELP = (
 )
 """What these words mean; fits a note."""
 
+OF_TWENTY = "Ranges at 95 %: of 20 such ranges about 19 take in what is really so."
+"""What a range at 95 % is, under a table that has some."""
+
 
 def span(hours: float) -> str:
     """Return hours as 1 h 25, or 40 min below an hour."""
