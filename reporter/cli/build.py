@@ -50,7 +50,7 @@ def build(
         raise click.UsageError(
             f"{first.log} and {second.log} would both write {first.report.name}; build them into two folders."
         )
-    hours = open_weather(weather)
+    hours = open_weather(weather, quiet=quiet)
     for sentence in sentences:
         say.failure(sentence)
     done = 0

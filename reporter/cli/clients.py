@@ -44,7 +44,7 @@ def clients(
     from reporter.run.logs import find_logs
 
     found, sentences = find_logs(logs)
-    hours = open_weather(weather)
+    hours = open_weather(weather, quiet=quiet)
     for sentence in sentences:
         say.failure(sentence)
     if sentences:

@@ -47,7 +47,7 @@ def pick(log: Path, weather: tuple[Path, ...], as_csv: bool, quiet: bool, **aske
     from reporter.run.pick import ask
 
     questions = {key: asked[option.removeprefix("--").replace("-", "_")] for key, option in _OPTIONS.items()}
-    hours = open_weather(weather)
+    hours = open_weather(weather, quiet=quiet)
     try:
         with at_work(log.name, quiet=quiet):
             answer = ask(log, questions, hours)

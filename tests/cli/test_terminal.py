@@ -11,7 +11,7 @@ from pathlib import Path
 import pytest
 
 from reporter.cli.main import COMMANDS
-from tests.cli.every_command import LOG, RIGHT, SAMPLES, fill
+from tests.cli.every_command import LOG, RIGHT, SAMPLES, WEATHER, fill
 
 PROGRAM = (sys.executable, "-c", "from reporter.cli.main import run; run()")
 
@@ -67,6 +67,7 @@ def test_lines_fit_the_window_and_no_colour_or_order_is_in_them(command: str, tm
     ("arguments", "said"),
     [
         (("build", LOG), [f"{LOG}: reading", f"{LOG}: working out", f"{LOG}: writing"]),
+        (("build", LOG, "--weather", WEATHER), ["weather: reading", f"{LOG}: writing"]),
         (("build", "."), ["[1/2] my trips 2026.xlsx: reading", f"[2/2] {LOG}: writing"]),
         (("check", "."), [f"[2/2] {LOG}: reading"]),
         (("clients", LOG, "--out", "copies"), ["clients: reading", "clients: writing 1 of "]),

@@ -3,7 +3,6 @@
 from collections.abc import Sequence
 
 from reporter.books.blocks import Cell, Field, Line, Live, Table, Text
-from reporter.compute.picker.words import STEADIED
 from reporter.compute.ranking import Ranking
 from reporter.schema.thresholds import CONTENDER, MIN_OWN_TRIPS, MIN_SHRUNKEN_TECHNIQUES
 
@@ -53,7 +52,7 @@ def ranking_blocks(ranking: Ranking) -> tuple[Text | Table, ...]:
         Field("trips", "Trips", "whole"),
         Field("rod_hours", "Rod-hours", "one"),
         Field("rate", "Fish per rod-hour", "two"),
-        Field("steadied", "Steadied for small samples", "two", help=STEADIED),
+        Field("steadied", "Steadied for small samples", "two"),
         Field("chance", "Chance it is really your best", "share"),
     )
     grey = (table["trips"] < MIN_OWN_TRIPS).tolist()
