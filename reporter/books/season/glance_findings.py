@@ -91,5 +91,6 @@ def _front(report: Report) -> Iterator[Finding]:
 def _best(report: Report) -> Finding:
     ranking = report.ranking
     trips = counted(float(report.whole["trips"].iloc[0]), "trip")
-    evidence = f"{counted(len(ranking.table), 'technique')} on {trips}, their rates steadied for few trips."
+    techniques = counted(len(ranking.table), "technique")
+    evidence = f"{techniques} on {trips}; a rate of few trips is drawn towards that of all."
     return Finding(ranking_sentence(ranking), evidence, _TECHNIQUES)
