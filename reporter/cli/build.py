@@ -1,6 +1,5 @@
 """`reporter build`."""
 
-from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -9,15 +8,20 @@ import click
 from reporter.cli import say
 from reporter.cli.build_several import Workers, build_several
 from reporter.cli.build_told import say_outcome, say_total
+from reporter.cli.progress import at_work
+from reporter.cli.quiet import quiet_option
+from reporter.cli.summary import guard_summary, summary_option, write_summary
 from reporter.cli.weather import open_weather, weather_option
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from reporter.read.weather.raw import RawWeather
     from reporter.run.jobs import Job
     from reporter.run.outcome import Outcome
 
 
-@click.command(epilog="Example: reporter build 'season 2026.xlsx' --weather airport.csv")
+@click.command(epilog='Example: reporter build "season 2026.xlsx" --weather airport.csv')
 @click.argument("logs", nargs=-1, required=True, metavar="LOG...", type=click.Path(path_type=Path))
 @click.option(
     "--out",
@@ -30,30 +34,31 @@ if TYPE_CHECKING:
     "--tables", type=click.Path(path_type=Path), metavar="DIR", help="Write every table as CSV too."
 )
 @click.option(
-    "--summary", type=click.Path(path_type=Path), metavar="FILE.csv", help="Write a row a log, as CSV."
-)
-@click.option(
     "--workers",
     type=click.IntRange(min=1),
     metavar="N",
     help="How many logs to build at a time; else one a core.",
 )
-@click.option("--cluster", metavar="ADDRESS", help="Build on the Dask cluster with its scheduler there.")
-@click.option("--quiet", is_flag=True, help="Print nothing but failures.")
+@click.option("--cluster", metavar="ADDRESS", help="Build on the Dask cluster whose scheduler is there.")
+@summary_option
+@quiet_option
 def build(
     logs: tuple[Path, ...],
     out: Path | None,
     weather: tuple[Path, ...],
     tables: Path | None,
-    summary: Path | None,
     workers: int | None,
     cluster: str | None,
+    summary: Path | None,
     quiet: bool,
 ) -> None:
-    """Write the season report of each LOG: "NAME report.xlsx".
+    """Write the season report of a log.
 
-    LOG is a season log, or a folder that stands for every log in it. With several logs the tables go into
-    DIR/NAME. A log that cannot be done does not stop the others; the exit code is then 1.
+    Writes "NAME report.xlsx" beside each log, or into the folder --out. --tables adds CSV files in DIR, of
+    several logs in DIR/NAME.
+
+    LOG is a season log, or a folder that stands for every log in it. A log that cannot be done does not stop
+    the others; the exit code is then 1.
     """
     from reporter.run.jobs import plan
     from reporter.run.logs import find_logs
@@ -63,15 +68,16 @@ def build(
     found, sentences = find_logs(logs)
     jobs = plan(found, out, tables)
     _refuse_shared(jobs)
-    _guard(summary, [*found, *weather], jobs)
-    hours = open_weather(weather)
+    if summary:
+        guard_summary(summary, [*found, *weather], jobs)
+    hours = open_weather(weather, quiet=quiet)
     for sentence in sentences:
         say.failure(sentence)
     if len(jobs) == 1 and not cluster:
         outcomes = [_build_alone(jobs[0], hours, quiet=quiet)]
     else:
         outcomes = build_several(jobs, hours, Workers(workers, cluster), quiet=quiet)
-    kept = _write(summary, jobs, outcomes)
+    kept = write_summary(summary, jobs, outcomes) if summary else True
     if len(jobs) > 1 and not quiet:
         say_total(outcomes, summary if kept else None)
     all_done = all(outcome.state == "done" for outcome in outcomes)
@@ -87,41 +93,10 @@ def _refuse_shared(jobs: "Sequence[Job]") -> None:
         )
 
 
-def _guard(summary: Path | None, inputs: Sequence[Path], jobs: "Sequence[Job]") -> None:
-    """Refuse a summary that may not be written, before there is anything to sum up."""
-    if summary is None:
-        return
-    from reporter.files.errors import CannotWrite
-    from reporter.write.summary import guard_summary
-
-    if summary.suffix.lower() != ".csv":
-        raise click.BadParameter("a summary is a .csv file", param_hint="--summary")
-    try:
-        guard_summary(summary, inputs, [job.tables for job in jobs if job.tables])
-    except CannotWrite as refused:
-        say.failure(str(refused))
-        raise SystemExit(1) from refused
-
-
 def _build_alone(job: "Job", hours: "list[RawWeather]", *, quiet: bool) -> "Outcome":
     from reporter.run.one import build_alone
 
-    outcome = build_alone(job, [job.log, *(file.path for file in hours)], hours)
-    say_outcome(job, outcome, quiet=quiet)
+    with at_work(job.log.name, quiet=quiet) as tell:
+        outcome = build_alone(job, [job.log, *(file.path for file in hours)], hours, tell)
+    say_outcome(job, outcome, first=True, quiet=quiet)
     return outcome
-
-
-def _write(summary: Path | None, jobs: "Sequence[Job]", outcomes: "Sequence[Outcome]") -> bool:
-    """Write the summary where one is asked for; whether nothing went wrong."""
-    if summary is None:
-        return True
-    from reporter.files.errors import CannotWrite
-    from reporter.run.summary import summary_rows
-    from reporter.write.summary import write_summary
-
-    try:
-        write_summary(summary, summary_rows(jobs, outcomes))
-    except CannotWrite as refused:
-        say.failure(str(refused))
-        return False
-    return True

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from reporter.cli import say
 from reporter.cli.build_told import say_outcome
+from reporter.cli.progress import Line
 
 if TYPE_CHECKING:
     from reporter.read.weather.raw import RawWeather
@@ -32,31 +33,43 @@ def build_several(
 
     files = [(file.path, file.sha256) for file in hours]
     outcomes: list[Outcome] = []
-    progress = _Progress(jobs, quiet)
+    progress = _Progress(jobs, Line(quiet=quiet))
     try:
         with _crew(len(jobs), workers) as crew:
             orders = make_orders(jobs, files, ends_process=crew.elsewhere)
+            progress.show()
             for outcome in build_batch(orders, crew, progress.told):
-                say_outcome(jobs[len(outcomes)], outcome, quiet=quiet)
+                progress.line.clear()
+                say_outcome(jobs[len(outcomes)], outcome, first=not outcomes, quiet=quiet)
                 outcomes.append(outcome)
+                progress.show()
     except NoCluster as refused:
         say.failure(str(refused))
         raise SystemExit(1) from refused
+    finally:
+        progress.line.clear()
     return outcomes
 
 
 @dataclass(slots=True)
 class _Progress:
+    """How far the logs are: how many are done with, how many of them have no report, the last of them."""
+
     jobs: "Sequence[Job]"
-    quiet: bool
+    line: Line
     done: int = 0
+    failed: int = 0
+    last: str = ""
 
     def told(self, index: int, outcome: "Outcome") -> None:
-        """Print how far the logs are, and of one that is not done what became of it."""
         self.done += 1
-        name = self.jobs[index].log.name
-        shown = name if outcome.state == "done" else f"{name}: {outcome.state}"
-        say.progress(self.done, len(self.jobs), shown, quiet=self.quiet)
+        self.failed += outcome.state != "done"
+        self.last = f" {self.jobs[index].log.name}: {outcome.state}"
+        self.show()
+
+    def show(self) -> None:
+        without = f" {self.failed} without a report;" if self.failed else ""
+        self.line.show(f"[{self.done}/{len(self.jobs)}]{without}{self.last}")
 
 
 def _crew(logs: int, workers: Workers) -> "AbstractContextManager[Crew]":

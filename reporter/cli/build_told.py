@@ -5,38 +5,34 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from reporter.cli import say
+from reporter.cli.stopped import say_stops
 
 if TYPE_CHECKING:
     from reporter.run.jobs import Job
     from reporter.run.outcome import Outcome, Rows
 
 
-def say_outcome(job: "Job", outcome: "Outcome", *, quiet: bool) -> None:
-    """Print what became of a log."""
+def say_outcome(job: "Job", outcome: "Outcome", *, first: bool, quiet: bool) -> None:
+    """Print what became of a log. first: no other stands above it."""
     if outcome.state == "done":
         if not quiet:
-            _say_built(job, outcome)
+            _say_built(job, outcome, first=first)
     elif outcome.state == "stopped":
-        _say_stopped(job, outcome)
+        say_stops(job.log, outcome.why, "No report of")
     else:
         for sentence in outcome.why:
             say.failure(sentence)
 
 
-def _say_stopped(job: "Job", outcome: "Outcome") -> None:
-    say.failure(f"No report of {job.log.name}: {len(outcome.why)} to mend first.")
-    for stop in outcome.why:
-        say.failure(f"  {stop}")
-    say.failure(f"Everything found: reporter check '{job.log}'")
-
-
 def _counted(number: int, effect: str) -> str:
-    return f"{number} {effect}{'s' if effect == 'note' and number > 1 else ''}"
+    return f"{number:,} {effect}{'s' if effect == 'note' and number > 1 else ''}"
 
 
-def _say_built(job: "Job", outcome: "Outcome") -> None:
+def _say_built(job: "Job", outcome: "Outcome", *, first: bool) -> None:
     from reporter.schema.problems import EFFECTS
 
+    if not first:
+        say.result()
     found = outcome.effects
     to_mend = ", ".join(_counted(found[effect], effect) for effect in EFFECTS if found.get(effect))
     say.result(job.log.name)
@@ -59,9 +55,8 @@ def say_total(outcomes: "Sequence[Outcome]", summary: Path | None) -> None:
     from reporter.run.summary import total
 
     found = total(outcomes)
-    say.result(f"{len(outcomes):,} logs")
-    say.labelled("done", f"{found.done:,}")
-    say.labelled("not done", f"{found.failed:,}")
+    say.result()
+    say.result(f"{len(outcomes):,} logs: {found.done:,} with a report, {found.failed or 'none'} without.")
     say.labelled("rows", _rows(found.rows))
     if summary:
         say.labelled("summary", str(summary))

@@ -26,6 +26,7 @@ def output_tables(report: Report) -> dict[str, pd.DataFrame]:
         "waters": report.waters,
         "months": report.months,
         "season": report.whole,
+        "weeks": _weeks(report),
         "trips": _trips(report),
         "side_by_side": report.fair.table,
         "standardised": report.fair.standardised,
@@ -43,6 +44,10 @@ def output_tables(report: Report) -> dict[str, pd.DataFrame]:
         **log_tables(report.season.typed),
     }
     return {table.name: made[table.name][[field.name for field in table.fields]] for table in TABLES}
+
+
+def _weeks(report: Report) -> pd.DataFrame:
+    return report.weeks.astype({"trips": "int64", "hard_trips": "int64"})
 
 
 def _conditions(table: pd.DataFrame) -> pd.DataFrame:

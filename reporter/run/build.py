@@ -15,6 +15,7 @@ from reporter.files.folders import make_folder
 from reporter.files.guard import guard_target
 from reporter.run.jobs import Job
 from reporter.run.season import Reading, read_season
+from reporter.run.tell import Tell, silent
 from reporter.schema.problems import Effect
 from reporter.write.workbook import write_book
 
@@ -42,11 +43,13 @@ class Built:
     whole: dict[str, float]
 
 
-def build(job: Job, inputs: Sequence[Path], weather: "Sequence[RawWeather]" = ()) -> Built:
+def build(
+    job: Job, inputs: Sequence[Path], weather: "Sequence[RawWeather]" = (), tell: Tell = silent
+) -> Built:
     """Build one report; nothing is written where the log cannot be read or has a stop.
 
-    inputs: every file that is read, none of which is ever written over. weather: hourly files. Raises
-    Unreadable or CannotWrite, each one sentence.
+    inputs: every file that is read, none of which is ever written over. weather: hourly files. tell: takes
+    what is being done, in words, while it lasts. Raises Unreadable or CannotWrite, each one sentence.
     """
     if job.report.parent.exists():
         guard_target(job.report, inputs, _REPLACES)
@@ -58,7 +61,9 @@ def build(job: Job, inputs: Sequence[Path], weather: "Sequence[RawWeather]" = ()
     effects = Counter(found.effect for found in reading.problems)
     if reading.season is None:
         return Built(job, reading, (), "", effects, {})
+    tell("working out")
     report = make_report(reading.season)
+    tell("writing")
     _write(report, job)
     said = tuple(line.text for line in season_lines(report))
     whole = {name: float(report.whole[name].iloc[0]) for name in WHOLE}

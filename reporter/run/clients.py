@@ -17,6 +17,7 @@ from reporter.files.file_name import file_name
 from reporter.files.folders import make_folder
 from reporter.files.guard import guard_target
 from reporter.run.season import Reading, read_season
+from reporter.run.tell import Tell, silent
 from reporter.write.clients_list import LIST, guard_list, write_list
 from reporter.write.workbook import write_book
 
@@ -68,18 +69,25 @@ def plan_copies(readings: Sequence[Reading], out: Path) -> Copies | None:
 
 
 def write_copies(
-    copies: Copies, codes: Sequence[str], inputs: Sequence[Path], out: Path, *, whole: bool
+    copies: Copies,
+    codes: Sequence[str],
+    inputs: Sequence[Path],
+    out: Path,
+    *,
+    whole: bool,
+    tell: Tell = silent,
 ) -> None:
     """Write the copies of these clients, then the list. Nothing is written where a file may not be.
 
     inputs: every file that is read. whole: the list is of these clients alone; else others on it stay.
-    Raises CannotWrite.
+    tell: takes what is being done, in words, while it lasts. Raises CannotWrite.
     """
     make_folder(out)
     for code in codes:
         guard_target(copies.files[code], inputs, _REPLACES)
     guard_list(out / LIST, inputs)
-    for code in codes:
+    for number, code in enumerate(codes, start=1):
+        tell(f"writing {number} of {len(codes)}")
         book = client_book(copies.joined.copies[code], copies.letter)
         replace_file(copies.files[code], partial(write_book, book))
     write_list(out / LIST, {code: copies.files[code].name for code in codes}, whole=whole)

@@ -14,6 +14,7 @@ from reporter.files.errors import CannotWrite
 from reporter.read.errors import Unreadable
 from reporter.run.jobs import Job
 from reporter.run.outcome import Outcome, Rows, fault, refused, too_slow
+from reporter.run.tell import Tell, silent
 from reporter.run.time_limit import SECONDS, TooSlow, within
 
 if TYPE_CHECKING:
@@ -38,12 +39,14 @@ class Order:
     version: str = __version__
 
 
-def build_alone(job: Job, inputs: Sequence[Path], weather: "Sequence[RawWeather]") -> Outcome:
-    """Build the one log of a command line, in its own time; a fault of the program is raised."""
+def build_alone(
+    job: Job, inputs: Sequence[Path], weather: "Sequence[RawWeather]", tell: Tell = silent
+) -> Outcome:
+    """Build one log in its own time; a fault of the program is raised. tell: see `reporter.run.build`."""
     from reporter.run.build import build
 
     try:
-        return _outcome(build(job, inputs, weather))
+        return _outcome(build(job, inputs, weather, tell))
     except Unreadable as why:
         return refused("unreadable", str(why))
     except CannotWrite as why:

@@ -39,6 +39,18 @@ TABLES: tuple[CsvTable, ...] = (
     CsvTable("months", "a month", (CsvField("month", "string", "Year and month."), *RATE_FIELDS)),
     CsvTable("season", "the season", (CsvField("season", "string", "The word season."), *RATE_FIELDS)),
     CsvTable(
+        "weeks",
+        "a calendar week from the first to the last trip in the rates",
+        (
+            CsvField("week", "date", "Its Monday."),
+            CsvField("trips", "integer", "Trips in the rates that began in it."),
+            CsvField("hard_trips", "integer", "Of them on day 1 or 2 behind a front, by the tool's verdict."),
+            CsvField("rod_hours", "number", "Usable effort.", "rod-hour"),
+            CsvField("fish", "number", "Fish landed, of the species counted."),
+            CsvField("fish_per_rod_hour", "number", "fish over rod_hours; empty without.", RATE),
+        ),
+    ),
+    CsvTable(
         "trips",
         "a trip that is used",
         (

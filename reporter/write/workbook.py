@@ -6,7 +6,7 @@ from typing import Final
 
 import xlsxwriter
 
-from reporter.books.blocks import Book
+from reporter.books.blocks import Book, Table
 from reporter.write.canvas import Canvas
 from reporter.write.cells import Cells, done
 from reporter.write.charts import draw_chart
@@ -23,12 +23,16 @@ from reporter.write.style import BODY_SIZE, FONT
 
 # What looks like a formula, a link or a number and is text stays text.
 _OPTIONS: Final = {
-    "in_memory": True,  # dozens of small parts: files for each would take longer than writing them
     "strings_to_formulas": False,
     "strings_to_urls": False,
     "strings_to_numbers": False,
     "default_format_properties": {"font_name": FONT, "font_size": BODY_SIZE, "font_scheme": "none"},
 }
+
+
+_MANY_CELLS: Final = 500_000
+"""From here on the parts go through files: in memory, beside the cells, a book of 100,000 fish takes a GiB.
+The dozens of parts of a usual book are written sooner than files could be made for them."""
 
 
 def write_book(book: Book, target: Path) -> None:
@@ -42,7 +46,7 @@ def write_book(book: Book, target: Path) -> None:
     with warnings.catch_warnings():
         warnings.filterwarnings("error", module=r"xlsxwriter(\.|$)")
         # Not a `with` block: on an exception that would write the half-drawn file.
-        workbook = xlsxwriter.Workbook(target, _OPTIONS)
+        workbook = xlsxwriter.Workbook(target, {**_OPTIONS, "in_memory": _cells(book) < _MANY_CELLS})
         set_properties(workbook, book)
         names = Names(plans)
         formats = Formats(workbook, book.paper)
@@ -52,6 +56,12 @@ def write_book(book: Book, target: Path) -> None:
         for name, target_range in names.defined():
             done(workbook.define_name(name, target_range), f"the name {name}")
         workbook.close()
+
+
+def _cells(book: Book) -> int:
+    """Count the cells of a book's tables."""
+    tables = (block for sheet in book.sheets for block in sheet.blocks if isinstance(block, Table))
+    return sum(table.rows * len(table.fields) for table in tables)
 
 
 def _draw(canvas: Canvas, book: Book) -> None:

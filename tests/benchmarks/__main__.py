@@ -4,7 +4,7 @@ import sys
 from collections.abc import Callable
 from functools import partial
 
-from tests.benchmarks import clients, many, weather
+from tests.benchmarks import clients, many, rows, weather
 from tests.benchmarks.budgets import BUDGETS, ratio
 
 _TRIES = 3
@@ -26,4 +26,7 @@ if __name__ == "__main__":
     results.append(met(growth, clients.MOST, clients.growth))
     apart = f"{many.LOGS} logs by two workers, to two processes on half of them each"
     results.append(met(apart, many.MOST, many.slowdown))
+    for name, figure, budget, at_most in rows.measured():
+        sys.stdout.write(f"{name}: {figure:.2f} (at {'most' if at_most else 'least'} {budget:g})\n")
+        results.append(figure <= budget if at_most else figure >= budget)
     sys.exit(int(not all(results)))

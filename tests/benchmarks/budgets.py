@@ -46,13 +46,17 @@ BUDGETS: tuple[Budget, ...] = (
 )
 
 
+def environment() -> dict[str, str]:
+    """Return that of a command that is timed."""
+    # Installed packages have their bytecode on disk; so should we, as on a user's machine.
+    return {key: value for key, value in os.environ.items() if key != "PYTHONDONTWRITEBYTECODE"}
+
+
 def seconds(command: Command) -> float:
     """Return the wall time of a command that must succeed."""
-    # Installed packages have their bytecode on disk; so should we, as on a user's machine.
-    environment = {key: value for key, value in os.environ.items() if key != "PYTHONDONTWRITEBYTECODE"}
     begin = time.perf_counter()
     subprocess.run(
-        command, check=True, stdout=subprocess.DEVNULL, stderr=subprocess.PIPE, cwd=ROOT, env=environment
+        command, check=True, stdout=subprocess.DEVNULL, stderr=subprocess.PIPE, cwd=ROOT, env=environment()
     )
     return time.perf_counter() - begin
 

@@ -176,22 +176,9 @@ def test_folder_that_cannot_be_written_to_is_told_for_each_log(
     logs = [write_log(name=name, folder=tmp_path) for name in ("a.xlsx", "b.xlsx")]
     ran = run("build", *logs, "--out", tmp_path / "taken")
     assert (ran.code, ran.err.count("I cannot write to")) == (1, 2)
-    assert ran.out.endswith("2 logs\n  done      0\n  not done  2\n  rows      0 read, 0 used, 0 set aside\n")
+    assert ran.out.endswith("2 logs: 0 with a report, 2 without.\n  rows      0 read, 0 used, 0 set aside\n")
 
 
 def test_workers_are_of_this_computer_or_of_a_cluster(write_log: WriteLog, run: Run) -> None:
     assert run("build", write_log(), "--workers", "2", "--cluster", "tcp://127.0.0.1:1").code == 2
     assert run("build", write_log(), "--workers", "0").code == 2
-
-
-def test_progress_is_shown_on_a_terminal_alone_with_what_is_not_done(
-    tmp_path: Path, write_log: WriteLog, run: Run, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    write_log(name="a.xlsx", folder=tmp_path)
-    (tmp_path / "b.xlsx").write_text("no workbook")
-    assert "[" not in run("build", tmp_path, "--workers", "1").err
-    monkeypatch.setattr("reporter.cli.say.on_terminal", lambda: True)
-    shown = run("build", tmp_path, "--workers", "1").err
-    assert "[1/2] a.xlsx" in shown
-    assert "[2/2] b.xlsx: unreadable" in shown
-    assert "[" not in run("build", tmp_path, "--workers", "1", "--quiet").err

@@ -67,7 +67,7 @@ def test_logs_are_told_in_their_order_and_summed_up(by_one: Ran) -> None:
     assert code == 1
     assert re.findall(r"^guide \d", out, re.MULTILINE) == [f"guide {n}" for n in range(4)]
     assert out.endswith(
-        "6 logs\n  done      4\n  not done  2\n  rows      97 read, 97 used, 0 set aside\n"
+        "\n\n6 logs: 4 with a report, 2 without.\n  rows      97 read, 97 used, 0 set aside\n"
         "  summary   out/sum.csv\n"
     )
     assert "No report of guide 4.xlsx" in err
