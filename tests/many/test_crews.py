@@ -5,7 +5,7 @@ import subprocess
 import sys
 import time
 from collections.abc import Callable
-from concurrent.futures import BrokenExecutor, ThreadPoolExecutor
+from concurrent.futures import BrokenExecutor, Future, ThreadPoolExecutor
 from functools import partial
 from pathlib import Path
 from typing import Any
@@ -54,6 +54,27 @@ def test_results_come_as_soon_as_those_before_them_are_there() -> None:
 
     seen.extend(f"given {result}" for result in in_order(found()))
     assert seen == ["found 1", "found 0", "given 0", "given 1", "found 3", "found 2", "given 2", "given 3"]
+
+
+class Counting(ThreadPoolExecutor):
+    """An executor that notes how many tasks it had in hand at most."""
+
+    def __init__(self) -> None:
+        super().__init__(1)
+        self.handed: list[Future[Any]] = []
+        self.most = 0
+
+    def submit(self, *arguments: Any, **more: Any) -> Future[Any]:
+        self.handed.append(super().submit(*arguments, **more))
+        self.most = max(self.most, sum(not future.done() for future in self.handed))
+        return self.handed[-1]
+
+
+def test_few_tasks_are_handed_over_at_a_time_so_that_few_are_suspects() -> None:
+    executor = Counting()
+    found = done(NUMBERS, work.double_in_turn, Crew(lambda _: executor, workers=1, at_once=3))
+    assert found == {n: 2 * n for n in NUMBERS}
+    assert executor.most == 3
 
 
 def test_nothing_to_do_starts_nobody() -> None:

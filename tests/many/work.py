@@ -8,6 +8,8 @@ from functools import partial
 from pathlib import Path
 
 from reporter.run import time_limit
+from reporter.run.one import Order, build_ordered
+from reporter.run.outcome import Outcome
 from reporter.run.time_limit import TooSlow, within
 
 HANGS_S = 60  # longer than any limit here
@@ -95,3 +97,10 @@ def _apart(number: int) -> int:
         return within(0.5, partial(_hang_in_a_library, number), ends_process=True)
     except TooSlow:
         return -1
+
+
+def build_or_die(order: Order) -> Outcome:
+    """Build a log, but end the process at the third."""
+    if order.job.log.name == "guide 0003.xlsx":
+        _die()
+    return build_ordered(order)

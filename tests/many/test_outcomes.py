@@ -1,0 +1,120 @@
+"""What becomes of a log is told in a state and a sentence, whatever it was that kept it from its report."""
+
+from collections.abc import Callable
+from concurrent.futures import BrokenExecutor, CancelledError, Executor, Future
+from dataclasses import replace
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from reporter.run.batch import build_batch, make_orders
+from reporter.run.crews import crew_here, crew_of_processes
+from reporter.run.jobs import plan
+from reporter.run.many import Crew
+from reporter.run.one import Order
+from reporter.run.outcome import Outcome
+from tests.many import work
+from tests.many.logs import write_seasons
+
+THIRD = 3
+
+
+@pytest.fixture(scope="module")
+def logs(tmp_path_factory: pytest.TempPathFactory) -> list[Path]:
+    return write_seasons(tmp_path_factory.mktemp("guides") / "logs", 5, trips=3)
+
+
+def orders(logs: list[Path], out: Path) -> list[Order]:
+    return make_orders(plan(logs, out, None), [], ends_process=False)
+
+
+def outcomes(ordered: list[Order], crew: Crew) -> list[Outcome]:
+    return list(build_batch(ordered, crew, lambda _index, _outcome: None))
+
+
+def only_third(found: list[Outcome], out: Path) -> Outcome:
+    """The third outcome; that all others are done and have their report, and it has none."""
+    assert [outcome.state == "done" for outcome in found] == [True, True, True, False, True]
+    assert {path.name for path in out.iterdir()} == {f"guide 000{n} report.xlsx" for n in (0, 1, 2, 4)}
+    return found[THIRD]
+
+
+def test_log_under_which_its_worker_is_killed_is_named(
+    logs: list[Path], tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("reporter.run.batch.build_ordered", work.build_or_die)
+    found = only_third(outcomes(orders(logs, tmp_path), crew_of_processes(2)), tmp_path)
+    assert found.state == "process ended"
+    assert "guide 0003.xlsx: the computer ended the process" in found.why[0]
+
+
+def test_fault_of_the_program_is_told_and_stops_no_other_log(
+    logs: list[Path], tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    from reporter.run import build as module
+
+    whole = module.build
+
+    def failing(job: Any, *more: Any) -> Any:
+        if job.log == logs[THIRD]:
+            raise KeyError("lake")
+        return whole(job, *more)
+
+    monkeypatch.setattr(module, "build", failing)
+    found = only_third(outcomes(orders(logs, tmp_path), crew_here()), tmp_path)
+    assert found.state == "fault"
+    assert "guide 0003.xlsx: KeyError ('lake')" in found.why[0]
+
+
+def test_worker_of_another_version_is_told(logs: list[Path], tmp_path: Path) -> None:
+    ordered = orders(logs, tmp_path)
+    ordered[THIRD] = replace(ordered[THIRD], version="0.0")
+    found = only_third(outcomes(ordered, crew_here()), tmp_path)
+    assert found.state == "no worker"
+    assert "this is 0.0; install the same" in found.why[0]
+
+
+class Failing(Executor):
+    """An executor that gives one log back with an error, as those of other libraries may."""
+
+    def __init__(self, error: Exception) -> None:
+        self.error = error
+        self.here = crew_here().start(1)
+
+    def submit(self, fn: Callable[..., Any], /, *args: Any, **kwargs: Any) -> Future[Any]:
+        if args[0].job.log.name != "guide 0003.xlsx":
+            return self.here.submit(fn, *args, **kwargs)
+        future: Future[Any] = Future()
+        future.set_exception(self.error)
+        return future
+
+
+class WorkerGone(Exception):  # noqa: N818 - it stands for another library's
+    pass
+
+
+@pytest.mark.parametrize(
+    ("error", "state", "said"),
+    [
+        (WorkerGone(), "process ended", "ended, one after the other"),
+        (BrokenExecutor(), "process ended", "the computer ended the process"),
+        (CancelledError(), "no worker", "gave it back (CancelledError)"),
+        (ModuleNotFoundError("reporter"), "no worker", "have no reporter; install it"),
+        (OSError("the line is down"), "no worker", "gave it back (OSError)"),
+    ],
+)
+def test_log_that_an_engine_gives_back_is_told_with_its_reason(
+    logs: list[Path], tmp_path: Path, error: Exception, state: str, said: str
+) -> None:
+    crew = Crew(lambda _: Failing(error), workers=1, at_once=9, ended=(WorkerGone,))
+    found = only_third(outcomes(orders(logs, tmp_path), crew), tmp_path)
+    assert found.state == state
+    assert said in found.why[0]
+
+
+def test_log_whose_worker_is_gone_only_after_its_time_was_too_slow(logs: list[Path], tmp_path: Path) -> None:
+    crew = Crew(lambda _: Failing(BrokenExecutor()), workers=1, at_once=9)
+    ordered = orders(logs, tmp_path)
+    ordered[THIRD] = replace(ordered[THIRD], seconds=0.0)
+    assert only_third(outcomes(ordered, crew), tmp_path).state == "too slow"
