@@ -21,6 +21,7 @@ from reporter.schema.column import Column, Sheet, Unless
 from reporter.schema.log import SHEETS
 from reporter.schema.problems import EFFECTS, FINDINGS
 from reporter.schema.sheets.season import SETTINGS
+from reporter.schema.summary_table import SUMMARY
 from reporter.schema.units import USUAL
 from reporter.schema.weather_files.form import WeatherFormat
 from reporter.schema.weather_files.formats import FORMATS
@@ -152,11 +153,17 @@ def _asked_of(asked: AskedField) -> str:
     return " Where rows are species." if asked.of_species else ""
 
 
+def summary_list() -> str:
+    rows = [f"| `{field.name}` | {field.description} |" for field in SUMMARY.fields]
+    return "\n".join(["| column | what it holds |", "|---|---|", *rows, ""])
+
+
 _LISTS: dict[str, Callable[[], str]] = {
     "asked": asked_list,
     "columns": columns_list,
     "counting": counting_list,
     "problems": problems_list,
+    "summary": summary_list,
     "weather": weather_list,
 }
 

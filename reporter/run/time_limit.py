@@ -40,15 +40,15 @@ def within(seconds: float, do: Callable[[], Result], *, ends_process: bool) -> R
     """
     work = object()
     if ends_process:
-        _end_process_at(work, time.monotonic() + seconds + GRACE_S)
+        _end_process_at(time.monotonic() + seconds + GRACE_S, work)
     if hasattr(signal, "SIGALRM") and threading.current_thread() is threading.main_thread():
         try:
             with _alarm(seconds):
                 return do()
         finally:
-            _end_process_at(work, None)
+            _let_process_be(work)
     found = _in_a_thread(seconds, do)
-    _end_process_at(work, None)
+    _let_process_be(work)
     return found.result()
 
 
@@ -86,17 +86,26 @@ def _in_a_thread(seconds: float, do: Callable[[], Result]) -> Future[Result]:
     return found
 
 
-def _end_process_at(work: object, moment: float | None) -> None:
-    """End the process at a moment; None: this piece of work no longer asks for it."""
+def _end_process_at(moment: float, work: object) -> None:
     with _lock:
-        _ends.pop(work, None)
-        if moment is not None:
-            _ends[work] = moment
-        if _ends:
-            left = max(min(_ends.values()) - time.monotonic(), 0.001)
-            faulthandler.dump_traceback_later(left, exit=True, file=_nowhere())
-        else:
-            faulthandler.cancel_dump_traceback_later()
+        _ends[work] = moment
+        _watch()
+
+
+def _let_process_be(work: object) -> None:
+    """Take back what was asked for a piece of work, if it was."""
+    with _lock:
+        if _ends.pop(work, None) is not None:
+            _watch()
+
+
+def _watch() -> None:
+    """End the process at the earliest moment that is asked for, or at none."""
+    if _ends:
+        left = max(min(_ends.values()) - time.monotonic(), 0.001)
+        faulthandler.dump_traceback_later(left, exit=True, file=_nowhere())
+    else:
+        faulthandler.cancel_dump_traceback_later()
 
 
 @cache
