@@ -1,6 +1,6 @@
 """The pages speak to someone who is no statistician: no word of that trade stands there, or it is explained.
 
-How it is worked out is for doubters and may use them all.
+How it is worked out and Worked through are for doubters and may use them all.
 """
 
 import re
@@ -15,7 +15,7 @@ from click.testing import CliRunner
 from reporter.cli.main import cli
 
 SAMPLES = Path(__file__).parent.parent.parent / "sample_workbooks"
-FOR_DOUBTERS = "How it is worked out"
+FOR_DOUBTERS = ("How it is worked out", "Worked through")
 
 NEVER = {
     r"varianc\w*": "say how far trips differ",
@@ -118,7 +118,7 @@ def test_no_page_has_a_word_of_statistics(pattern: str, pages: dict[str, list[st
     found = [
         (name, text)
         for name, texts in pages.items()
-        if name != FOR_DOUBTERS
+        if name not in FOR_DOUBTERS
         for text in texts
         if word.search(text)
     ]
