@@ -124,6 +124,7 @@ def compute_season(log: TidyLog, weather: HourlyFiles = NO_FILES) -> Season:
     table = _described(with_big_fish(pairs.table, fish, log.settings["big_fish_mm"]), techniques, trips)
     worksheets = partial(worksheets_of, log)
     above = sum(int((t["from_above"] & t["used"]).sum()) for t in (effort, catch))
+    # Each table is copied into one piece: from many, rows are taken half as fast.
     return Season(
         name=log.name,
         sha256=log.sha256,

@@ -55,8 +55,8 @@ class Paper:
         return " ".join(f"{word} {day:%Y-%m-%d}" for word, day in words if day)
 
     def covers(self, day: dt.date) -> bool:
-        """Whether it is valid on a day; both its first and its last day count."""
-        return (self.first is None or self.first <= day) and (self.last is None or day <= self.last)
+        """Whether it is valid on a day."""
+        return valid_on(day, self.first, self.last)
 
     def concerns(self, trip: TripKeys) -> bool:
         """Whether a trip needs it, or one named alike."""
@@ -69,6 +69,11 @@ class Paper:
     def counts(self, trip: TripKeys) -> bool:
         """Whether a trip counts on it: on a permit those that name it, on other papers those that need it."""
         return trip.permit == self.name if self.kind == PERMIT else self.concerns(trip)
+
+
+def valid_on(day: dt.date, first: dt.date | None, last: dt.date | None) -> bool:
+    """Return whether a day lies between two that both count; None is open at that end."""
+    return (first is None or first <= day) and (last is None or day <= last)
 
 
 def without_year(name: str) -> str:
