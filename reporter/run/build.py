@@ -2,9 +2,8 @@
 
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import dataclass
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from reporter.books.season.book import season_book
 from reporter.books.season.front_days import front_finding
@@ -24,8 +23,7 @@ if TYPE_CHECKING:
 _REPLACES = frozenset({"report"})
 
 
-@dataclass(frozen=True, slots=True)
-class Job:
+class Job(NamedTuple):
     """What is to be built: a log, its report, the folder of its tables or None."""
 
     log: Path
@@ -33,8 +31,7 @@ class Job:
     tables: Path | None
 
 
-@dataclass(frozen=True, slots=True)
-class Built:
+class Built(NamedTuple):
     """What was built: the reading, findings and front days in sentences, how many problems of each effect.
 
     A log with a stop has no findings, and nothing was written.

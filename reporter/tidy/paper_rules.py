@@ -5,7 +5,7 @@ import re
 from collections import defaultdict
 from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from typing import Any
+from typing import Any, NamedTuple
 
 from reporter.schema.log import folded
 
@@ -17,8 +17,7 @@ _DIGITS = re.compile(r"\d+")
 _A_DAY = dt.timedelta(days=1)
 
 
-@dataclass(frozen=True, slots=True)
-class TripKeys:
+class TripKeys(NamedTuple):
     """By what papers know a trip: its water, the permit it counts on, folded names of guide and boat."""
 
     water: str
@@ -26,8 +25,7 @@ class TripKeys:
     names: frozenset[str]
 
 
-@dataclass(frozen=True, slots=True)
-class PaperTrip:
+class PaperTrip(NamedTuple):
     """A trip that needs papers: its number, first and last day, and by what papers know it."""
 
     number: str

@@ -3,7 +3,6 @@
 import datetime as dt
 from collections import defaultdict
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import Any, NamedTuple
 
 import pandas as pd
@@ -24,8 +23,7 @@ _COLUMNS = (
 )
 
 
-@dataclass(frozen=True, slots=True)
-class Licence:
+class Licence(NamedTuple):
     """What Clients says of a client: his code, whether he is a youth, first and last day of his licence."""
 
     client: str
