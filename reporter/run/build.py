@@ -2,9 +2,8 @@
 
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import dataclass
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from reporter.books.season.book import season_book
 from reporter.books.season.front_days import front_finding
@@ -27,8 +26,7 @@ WHOLE = ("trips", "rod_hours", "fish", "fish_per_rod_hour")
 _REPLACES = frozenset({"report"})
 
 
-@dataclass(frozen=True, slots=True)
-class Built:
+class Built(NamedTuple):
     """What was built: the reading, findings and front days in sentences, how many problems of each effect.
 
     whole: the season's own line of rates (see `reporter.compute.rates.rate_table`), by column. A log with a

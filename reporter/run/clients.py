@@ -1,10 +1,9 @@
 """Clients' copies: one log or several in, a workbook a client and a list for a mail merge out."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from functools import partial
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from reporter.books.client.book import client_book
 from reporter.books.client.letter import Letter, letter_of
@@ -28,8 +27,7 @@ _REPLACES = frozenset({"client"})
 _SUFFIX = " your days.xlsx"
 
 
-@dataclass(frozen=True, slots=True)
-class Copies:
+class Copies(NamedTuple):
     """What is to be written: code -> file, its copies, what all of them share; what each log holds back."""
 
     joined: Joined

@@ -1,15 +1,14 @@
 """What is to be built of a command line: a job a log, which files it writes, and which it must not."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from pathlib import Path
+from typing import NamedTuple
 
 from reporter.files.csv_log import PACKAGE
 from reporter.schema.tables import TABLES
 
 
-@dataclass(frozen=True, slots=True)
-class Job:
+class Job(NamedTuple):
     """What is to be built: a log, its report, the folder of its tables or None."""
 
     log: Path

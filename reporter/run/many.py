@@ -10,14 +10,13 @@ from concurrent.futures import BrokenExecutor, Executor, Future, as_completed
 from contextlib import ExitStack, contextmanager
 from dataclasses import dataclass
 from queue import SimpleQueue
-from typing import Generic, TypeVar
+from typing import Generic, NamedTuple, TypeVar
 
 Task = TypeVar("Task")
 Result = TypeVar("Result")
 
 
-@dataclass(frozen=True, slots=True)
-class Crew:
+class Crew(NamedTuple):
     """Who does the work.
 
     start: makes an executor of so many workers. at_once: how many tasks it is handed at a time; where an
@@ -33,8 +32,7 @@ class Crew:
     ended: tuple[type[Exception], ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class Lost:
+class Lost(NamedTuple):
     """A task without a result: what the executor said, and the seconds since it was handed out."""
 
     error: Exception

@@ -4,10 +4,9 @@ Nothing heavy is imported here before there is a log to build: who hands out the
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from functools import lru_cache, partial
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from reporter import __version__
 from reporter.files.errors import CannotWrite
@@ -22,8 +21,7 @@ if TYPE_CHECKING:
     from reporter.run.build import Built
 
 
-@dataclass(frozen=True, slots=True)
-class Order:
+class Order(NamedTuple):
     """A log to build.
 
     inputs: the files that none of its targets may be (see `jobs.endangered`). weather: hourly files with

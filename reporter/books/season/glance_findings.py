@@ -1,8 +1,7 @@
 """The findings on At a glance: what the record can bear, in sentences, each with its evidence."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
-from typing import Any
+from typing import Any, NamedTuple
 
 import numpy as np
 
@@ -18,8 +17,7 @@ _CLAIMS = ("this", "against")
 _SIDE_BY_SIDE, _DAYS, _TECHNIQUES = "Side by side", "What the days did", "Techniques"
 
 
-@dataclass(frozen=True, slots=True)
-class Finding:
+class Finding(NamedTuple):
     """A sentence, what it rests on, and the sheet that shows it."""
 
     text: str
