@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from contextlib import AbstractContextManager, nullcontext
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from reporter.cli import say
 from reporter.cli.build_told import say_outcome
@@ -16,11 +16,10 @@ if TYPE_CHECKING:
     from reporter.run.outcome import Outcome
 
 
-@dataclass(frozen=True, slots=True)
-class Workers:
+class Workers(NamedTuple):
     """Who is asked to build: so many processes, None for one a core, or the cluster at an address."""
 
-    count: int | None
+    processes: int | None
     cluster: str | None
 
 
@@ -79,5 +78,5 @@ def _crew(logs: int, workers: Workers) -> "AbstractContextManager[Crew]":
         from reporter.run.cluster import cluster_crew
 
         return cluster_crew(workers.cluster, logs)
-    wanted = min(workers.count or default_workers(), logs)
+    wanted = min(workers.processes or default_workers(), logs)
     return nullcontext(crew_of_processes(wanted) if wanted > 1 else crew_here())

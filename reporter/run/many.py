@@ -8,7 +8,6 @@ from collections import deque
 from collections.abc import Callable, Iterator, Sequence
 from concurrent.futures import BrokenExecutor, Executor, Future, as_completed
 from contextlib import ExitStack, contextmanager
-from dataclasses import dataclass
 from queue import SimpleQueue
 from typing import Generic, NamedTuple, TypeVar
 
@@ -39,16 +38,14 @@ class Lost(NamedTuple):
     seconds: float
 
 
-@dataclass(frozen=True, slots=True)
-class _Work(Generic[Task, Result]):
+class _Work(NamedTuple, Generic[Task, Result]):
     tasks: Sequence[Task]
     do: Callable[[Task], Result]
     crew: Crew
 
 
-@dataclass(frozen=True, slots=True)
-class _Handed:
-    index: int
+class _Handed(NamedTuple):
+    place: int
     begun: float
 
 
@@ -104,9 +101,9 @@ def _until_broken(
         try:
             found = _result(future, task)
         except BrokenExecutor:
-            suspects.append(task.index)
+            suspects.append(task.place)
         else:
-            yield task.index, found
+            yield task.place, found
 
 
 def _one_each(work: _Work[Task, Result], indices: Sequence[int]) -> Iterator[tuple[int, Result | Lost]]:
@@ -123,7 +120,7 @@ def _one_each(work: _Work[Task, Result], indices: Sequence[int]) -> Iterator[tup
                 found = _result(future, task)
             except BrokenExecutor as error:
                 found = Lost(error, time.monotonic() - task.begun)
-            yield task.index, found
+            yield task.place, found
 
 
 def _result(future: Future[Result], task: _Handed) -> Result | Lost:

@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from reporter.schema.finding import Effect
 
@@ -12,8 +12,7 @@ State = Literal[
 ]
 
 
-@dataclass(frozen=True, slots=True)
-class Rows:
+class Rows(NamedTuple):
     """How many rows were read, used and set aside, over all sheets."""
 
     read: int = 0
@@ -31,7 +30,7 @@ class Outcome:
 
     state: State
     why: tuple[str, ...] = ()
-    rows: Rows = Rows()
+    rows: Rows = field(default_factory=Rows)
     effects: Mapping[Effect, int] = field(default_factory=dict)
     whole: Mapping[str, float] = field(default_factory=dict)
     findings: tuple[str, ...] = ()

@@ -1,15 +1,14 @@
 """What became of several logs, as the rows of a summary and in all."""
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from reporter.run.jobs import Job
 from reporter.run.outcome import Outcome, Rows
 from reporter.write.summary import Value
 
 
-@dataclass(frozen=True, slots=True)
-class Total:
+class Total(NamedTuple):
     """How many logs are done, how many are not, and the rows of all that could be read."""
 
     done: int

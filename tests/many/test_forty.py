@@ -1,7 +1,6 @@
 """Forty logs, four of which cannot be done: each of these is told with its reason, and the rest are built."""
 
 import os
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -28,7 +27,7 @@ def build(folder: Path, out: Path, crew: Crew) -> tuple[list[Path], list[Outcome
     told: list[int] = []
     outcomes = list(
         build_batch(
-            [replace(order, seconds=SECONDS) for order in orders], crew, lambda index, _: told.append(index)
+            [order._replace(seconds=SECONDS) for order in orders], crew, lambda index, _: told.append(index)
         )
     )
     return logs, outcomes, told

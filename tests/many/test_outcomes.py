@@ -2,7 +2,6 @@
 
 from collections.abc import Callable
 from concurrent.futures import BrokenExecutor, CancelledError, Executor, Future
-from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -69,7 +68,7 @@ def test_fault_of_the_program_is_told_and_stops_no_other_log(
 
 def test_worker_of_another_version_is_told(logs: list[Path], tmp_path: Path) -> None:
     ordered = orders(logs, tmp_path)
-    ordered[THIRD] = replace(ordered[THIRD], version="0.0")
+    ordered[THIRD] = ordered[THIRD]._replace(version="0.0")
     found = only_third(outcomes(ordered, crew_here()), tmp_path)
     assert found.state == "no worker"
     assert "this is 0.0; install the same" in found.why[0]
@@ -116,5 +115,5 @@ def test_log_that_an_engine_gives_back_is_told_with_its_reason(
 def test_log_whose_worker_is_gone_only_after_its_time_was_too_slow(logs: list[Path], tmp_path: Path) -> None:
     crew = Crew(lambda _: Failing(BrokenExecutor()), workers=1, at_once=9)
     ordered = orders(logs, tmp_path)
-    ordered[THIRD] = replace(ordered[THIRD], seconds=0.0)
+    ordered[THIRD] = ordered[THIRD]._replace(seconds=0.0)
     assert only_third(outcomes(ordered, crew), tmp_path).state == "too slow"
