@@ -11,9 +11,8 @@ import os
 import signal
 import threading
 import time
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from concurrent.futures import Future
-from contextlib import contextmanager, suppress
 from functools import cache
 from typing import TypeVar
 
@@ -23,7 +22,7 @@ SECONDS = 300.0
 """By the clock, of a log among several: 100,000 fish take 20 on one busy core, and a season takes one."""
 
 GRACE_S = 5.0  # of whatever is gentler, before the process is ended
-_AGAIN_S = 5.0  # a signal can arrive where Python drops what it raises, as in a destructor: it is sent again
+AGAIN_S = 2.0  # a signal can arrive where Python drops what it raises, as in a destructor: it is sent again
 
 _lock = threading.Lock()
 _ends: dict[object, float] = {}  # for each piece of work, when this process is to be ended
@@ -43,8 +42,7 @@ def within(seconds: float, do: Callable[[], Result], *, ends_process: bool) -> R
         _end_process_at(time.monotonic() + seconds + GRACE_S, work)
     if hasattr(signal, "SIGALRM") and threading.current_thread() is threading.main_thread():
         try:
-            with _alarm(seconds):
-                return do()
+            return _until_alarm(seconds, do)
         finally:
             _let_process_be(work)
     found = _in_a_thread(seconds, do)
@@ -52,16 +50,15 @@ def within(seconds: float, do: Callable[[], Result], *, ends_process: bool) -> R
     return found.result()
 
 
-@contextmanager
-def _alarm(seconds: float) -> Iterator[None]:
+def _until_alarm(seconds: float, do: Callable[[], Result]) -> Result:
+    signal.signal(signal.SIGALRM, _raise)
     try:
-        signal.signal(signal.SIGALRM, _raise)
-        signal.setitimer(signal.ITIMER_REAL, seconds, _AGAIN_S)
-        yield
-    finally:
-        # Twice, should the signal arrive at the first.
-        with suppress(TooSlow):
+        try:
+            signal.setitimer(signal.ITIMER_REAL, seconds, AGAIN_S)
+            return do()
+        finally:
             signal.setitimer(signal.ITIMER_REAL, 0)
+    finally:  # should the signal arrive in the other one: it must not be sent again to whatever comes next
         signal.setitimer(signal.ITIMER_REAL, 0)
 
 
@@ -75,7 +72,7 @@ def _in_a_thread(seconds: float, do: Callable[[], Result]) -> Future[Result]:
     def run() -> None:
         try:
             found.set_result(do())
-        except Exception as error:  # it belongs to who asked
+        except BaseException as error:  # it belongs to who asked, and who asked waits
             found.set_exception(error)
 
     thread = threading.Thread(target=run, daemon=True)

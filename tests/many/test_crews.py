@@ -110,8 +110,9 @@ def test_worker_that_is_killed_once_costs_nothing_but_time(tmp_path: Path) -> No
 
 
 @pytest.mark.skipif(not hasattr(signal, "SIGALRM"), reason="no such signal here")
-def test_task_that_hangs_is_ended_by_a_signal_and_its_worker_goes_on() -> None:
-    outcomes = done(NUMBERS, work.hang_at_three, crew_of_processes(2))
+@pytest.mark.parametrize("hang", [work.hang_at_three, work.hang_on_at_three])
+def test_task_that_hangs_is_ended_by_a_signal_and_its_worker_goes_on(hang: Callable[[int], Any]) -> None:
+    outcomes = done(NUMBERS, hang, crew_of_processes(2))
     assert outcomes[3][0] == -1
     assert others_doubled({index: found[0] for index, found in outcomes.items()}, but=3)
     assert len({process for _, process in outcomes.values()}) <= 2
@@ -155,8 +156,30 @@ def test_limit_ends_with_the_work_that_it_is_of() -> None:
     assert signal.getitimer(signal.ITIMER_REAL) == (0.0, 0.0)
 
 
+@pytest.mark.skipif(not hasattr(signal, "SIGALRM"), reason="no such signal here")
+def test_signal_that_arrives_while_it_is_called_off_is_not_sent_again(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    whole = signal.setitimer
+    struck: list[float] = []
+
+    def strike_first(which: int, seconds: float, again: float = 0.0) -> None:
+        if not seconds and not struck:
+            struck.append(seconds)
+            raise TooSlow
+        whole(which, seconds, again)
+
+    monkeypatch.setattr(signal, "setitimer", strike_first)
+    with pytest.raises(TooSlow):
+        within(60, lambda: 1, ends_process=False)
+    assert struck
+    assert signal.getitimer(signal.ITIMER_REAL) == (0.0, 0.0)
+
+
 def test_limit_in_a_thread_passes_on_what_came_of_the_work() -> None:
     with ThreadPoolExecutor(1) as threads:
         assert threads.submit(within, 5, lambda: 1, ends_process=False).result() == 1
         with pytest.raises(ZeroDivisionError):
             threads.submit(within, 5, lambda: 1 // 0, ends_process=False).result()
+        with pytest.raises(SystemExit):
+            threads.submit(within, 5, sys.exit, ends_process=False).result(timeout=20)

@@ -4,6 +4,7 @@ import os
 import signal
 import time
 from concurrent.futures import ThreadPoolExecutor
+from contextlib import suppress
 from functools import partial
 from pathlib import Path
 
@@ -74,6 +75,21 @@ def _hang_in_a_library(number: int) -> int:
 
 def _sleep_at_three(number: int) -> None:
     time.sleep(HANGS_S if number == 3 else 0)
+
+
+def hang_on_at_three(number: int) -> tuple[int, int]:
+    """Hang on after the first signal, as where it arrives in a destructor; return the process too."""
+    try:
+        return within(0.3, partial(_drop_the_first, number), ends_process=True), os.getpid()
+    except TooSlow:
+        return -1, os.getpid()
+
+
+def _drop_the_first(number: int) -> int:
+    with suppress(TooSlow):
+        _sleep_at_three(number)
+    _sleep_at_three(number)
+    return 2 * number
 
 
 def hang_deaf_at_three(number: int) -> int:
