@@ -26,9 +26,9 @@ class Workers(NamedTuple):
 def build_several(
     jobs: "Sequence[Job]", hours: "Sequence[RawWeather]", workers: Workers, *, quiet: bool
 ) -> "list[Outcome]":
-    """Build the logs and print what becomes of each, in their order; exit 1 where there is no cluster."""
+    """Build the logs and print what becomes of each, in their order; exit 1 where nobody can build them."""
     from reporter.run.batch import build_batch, make_orders
-    from reporter.run.cluster import NoCluster
+    from reporter.run.many import NoCrew
 
     files = [(file.path, file.sha256) for file in hours]
     outcomes: list[Outcome] = []
@@ -42,7 +42,7 @@ def build_several(
                 say_outcome(jobs[len(outcomes)], outcome, first=not outcomes, quiet=quiet)
                 outcomes.append(outcome)
                 progress.show()
-    except NoCluster as refused:
+    except NoCrew as refused:
         say.failure(str(refused))
         raise SystemExit(1) from refused
     finally:

@@ -55,8 +55,9 @@ def say_total(outcomes: "Sequence[Outcome]", summary: Path | None) -> None:
     from reporter.run.summary import total
 
     found = total(outcomes)
+    without = f"{found.failed:,}" if found.failed else "none"
     say.result()
-    say.result(f"{len(outcomes):,} logs: {found.done:,} with a report, {found.failed or 'none'} without.")
+    say.result(f"{len(outcomes):,} logs: {found.done:,} with a report, {without} without.")
     say.labelled("rows", _rows(found.rows))
     if summary:
         say.labelled("summary", str(summary))

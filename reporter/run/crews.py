@@ -11,7 +11,7 @@ from multiprocessing import connection
 from typing import Any, TypeVar
 
 from reporter.run.cycles import look_seldom_for_cycles
-from reporter.run.many import Crew
+from reporter.run.many import Crew, NoCrew
 
 Result = TypeVar("Result")
 
@@ -44,7 +44,19 @@ def _pool(workers: int) -> Executor:
 
 
 class _Pool(ProcessPoolExecutor):
-    """A pool that can be left at once: with what its processes have in hand, not after it."""
+    """A pool that can be left at once: with what its processes have in hand, not after it.
+
+    Its processes are started as tasks come in; NoCrew where the system starts no more.
+    """
+
+    def submit(self, fn: Callable[..., Result], /, *args: Any, **kwargs: Any) -> Future[Result]:
+        try:
+            return super().submit(fn, *args, **kwargs)
+        except OSError as error:
+            raise NoCrew(
+                f"The computer starts no more processes ({error.strerror or error}); build with fewer "
+                "--workers, or close what else is running."
+            ) from error
 
     def shutdown(self, wait: bool = True, *, cancel_futures: bool = False) -> None:
         if not wait:

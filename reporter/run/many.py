@@ -31,6 +31,10 @@ class Crew(NamedTuple):
     ended: tuple[type[Exception], ...] = ()
 
 
+class NoCrew(Exception):  # noqa: N818 - named as it reads in an except clause
+    """There is nobody to do the work; ``str()`` is one sentence that says what to do."""
+
+
 class Lost(NamedTuple):
     """A task without a result: what the executor said, and the seconds since it was handed out."""
 

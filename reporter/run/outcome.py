@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
+from textwrap import shorten
 from typing import Literal, NamedTuple
 
 from reporter.schema.finding import Effect
@@ -10,6 +11,8 @@ from reporter.schema.finding import Effect
 State = Literal[
     "done", "stopped", "unreadable", "not written", "too slow", "process ended", "no worker", "fault"
 ]
+
+_LONGEST_ERROR = 60  # letters, so that a sentence about it fits two lines
 
 
 class Rows(NamedTuple):
@@ -77,9 +80,12 @@ def workers_ended(log: Path, seconds: float) -> Outcome:
 def unbuilt(log: Path, error: Exception) -> Outcome:
     """Return the outcome of a log that no worker of a cluster took to its end."""
     if isinstance(error, ImportError):
-        reason = "the workers of the cluster have no reporter; install it on every machine"
+        reason = "the workers of the cluster have no reporter, or an older one; install it on every machine"
     else:
-        reason = f"the cluster gave it back ({type(error).__name__}); look whether its scheduler still runs"
+        reason = (
+            f"the cluster gave it back ({type(error).__name__}); look whether its scheduler still runs, and "
+            "every machine has the same version of reporter"
+        )
     return refused("no worker", f"I cannot build {log.name}: {reason}.")
 
 
@@ -87,6 +93,6 @@ def fault(log: Path, error: BaseException) -> Outcome:
     """Return the outcome of a log on which the program itself failed."""
     return refused(
         "fault",
-        f"I cannot build {log.name}: {type(error).__name__} ({error}). That is a fault of reporter's and not "
-        "of your log; build it alone to see where.",
+        f"I cannot build {log.name}: {type(error).__name__} ({shorten(str(error), _LONGEST_ERROR)}). That is "
+        "a fault of reporter's and not of your log; build it alone to see where.",
     )

@@ -1,5 +1,6 @@
 """Work is shared out, and what fails, hangs or ends its worker is told apart from all the rest."""
 
+import errno
 import signal
 import subprocess
 import sys
@@ -13,7 +14,7 @@ from typing import Any
 import pytest
 
 from reporter.run.crews import crew_here, crew_of_processes
-from reporter.run.many import Crew, Lost, as_done, in_order
+from reporter.run.many import Crew, Lost, NoCrew, as_done, in_order
 from reporter.run.time_limit import TooSlow, within
 from tests.many import work
 
@@ -95,6 +96,15 @@ def test_task_that_ends_its_worker_is_named_and_all_others_are_done() -> None:
     outcomes = done(NUMBERS, work.die_at_three, crew_of_processes(2))
     assert ended(outcomes) == {3}
     assert others_doubled(outcomes, but=3)
+
+
+def test_system_that_starts_no_more_processes_is_told(monkeypatch: pytest.MonkeyPatch) -> None:
+    def refuse(*_: object) -> None:
+        raise BlockingIOError(errno.EAGAIN, "Resource temporarily unavailable")
+
+    monkeypatch.setattr("multiprocessing.process.BaseProcess.start", refuse)
+    with pytest.raises(NoCrew, match=r"Resource temporarily unavailable.*fewer --workers"):
+        done(NUMBERS, work.double, crew_of_processes(2))
 
 
 def test_tasks_that_all_end_their_workers_are_all_named() -> None:
