@@ -10,10 +10,13 @@ from reporter.cli.build_told import say_outcome
 from reporter.cli.progress import Line
 
 if TYPE_CHECKING:
+    from pathlib import Path
+
     from reporter.read.weather.raw import RawWeather
     from reporter.run.jobs import Job
     from reporter.run.many import Crew
     from reporter.run.outcome import Outcome
+    from reporter.run.shared import Seen
 
 
 class Workers(NamedTuple):
@@ -34,8 +37,8 @@ def build_several(
     outcomes: list[Outcome] = []
     progress = _Progress(jobs, Line(quiet=quiet))
     try:
-        with _crew(len(jobs), workers) as crew:
-            orders = make_orders(jobs, files, ends_process=crew.elsewhere)
+        with _crew(len(jobs), workers) as crew, _seen(jobs, workers) as seen:
+            orders = make_orders(jobs, files, ends_process=crew.elsewhere, seen=seen)
             progress.show()
             for outcome in build_batch(orders, crew, progress.told):
                 progress.line.clear()
@@ -69,6 +72,12 @@ class _Progress:
     def show(self) -> None:
         without = f" {self.failed} without a report;" if self.failed else ""
         self.line.show(f"[{self.done}/{len(self.jobs)}]{without}{self.last}")
+
+
+def _seen(jobs: "Sequence[Job]", workers: Workers) -> "AbstractContextManager[dict[Path, Seen]]":
+    from reporter.run.shared import seen_here
+
+    return seen_here(jobs) if workers.cluster else nullcontext({})
 
 
 def _crew(logs: int, workers: Workers) -> "AbstractContextManager[Crew]":

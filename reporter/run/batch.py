@@ -1,23 +1,29 @@
 """Several logs: an order each, an outcome each, in the order of the logs."""
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from concurrent.futures import BrokenExecutor
 from pathlib import Path
+from types import MappingProxyType
 
 from reporter.run.jobs import Job, endangered
 from reporter.run.many import Crew, Lost, as_done, in_order
 from reporter.run.one import Order, build_ordered
 from reporter.run.outcome import Outcome, process_ended, too_slow, unbuilt, workers_ended
+from reporter.run.shared import Seen
 
 Told = Callable[[int, Outcome], None]
 
 
 def make_orders(
-    jobs: Sequence[Job], weather: Sequence[tuple[Path, str]], *, ends_process: bool
+    jobs: Sequence[Job],
+    weather: Sequence[tuple[Path, str]],
+    *,
+    ends_process: bool,
+    seen: Mapping[Path, Seen] = MappingProxyType({}),
 ) -> list[Order]:
     """Return an order a job, with whole paths: it may be done in another folder.
 
-    weather: hourly files with their fingerprints. ends_process: see `Order`.
+    weather: hourly files with their fingerprints. ends_process, seen (by log): see `Order`.
     """
     files = tuple((path.absolute(), sha256) for path, sha256 in weather)
     inputs = [job.log for job in jobs]
@@ -27,6 +33,7 @@ def make_orders(
             (job.log.absolute(), *(path for path, _ in files), *(path.absolute() for path in others)),
             files,
             ends_process,
+            seen.get(job.log, ()),
         )
         for job, others in zip(jobs, endangered(jobs, inputs), strict=True)
     ]

@@ -3,6 +3,7 @@
 Nothing heavy is imported here before there is a log to build: who hands out the logs imports this file too.
 """
 
+import platform
 from collections.abc import Sequence
 from functools import lru_cache, partial
 from pathlib import Path
@@ -12,7 +13,8 @@ from reporter import __version__
 from reporter.files.errors import CannotWrite
 from reporter.read.errors import Unreadable
 from reporter.run.jobs import Job
-from reporter.run.outcome import Outcome, Rows, fault, refused, too_slow
+from reporter.run.outcome import Outcome, Rows, apart, fault, other_version, refused, too_slow
+from reporter.run.shared import Seen, unseen
 from reporter.run.tell import Tell, silent
 from reporter.run.time_limit import SECONDS, TooSlow, within
 
@@ -26,13 +28,15 @@ class Order(NamedTuple):
 
     inputs: the files that none of its targets may be (see `jobs.endangered`). weather: hourly files with
     their fingerprints, by which a process knows those that it has read already. ends_process: whether a log
-    that cannot be ended otherwise may take the process along. version: of whoever asks.
+    that cannot be ended otherwise may take the process along. seen: files that whoever asks sees, and a
+    process that has the same folders sees too. version: of whoever asks.
     """
 
     job: Job
     inputs: tuple[Path, ...]
     weather: tuple[tuple[Path, str], ...] = ()
     ends_process: bool = False
+    seen: Seen = ()
     seconds: float = SECONDS
     version: str = __version__
 
@@ -55,33 +59,38 @@ def build_ordered(order: Order) -> Outcome:
     """Build one log of several within its time."""
     log = order.job.log
     if order.version != __version__:
-        return refused(
-            "no worker",
-            f"I cannot build {log.name}: a worker of the cluster has version {__version__} of reporter, and "
-            f"this is {order.version}; install the same on every machine.",
-        )
+        return other_version(log, __version__, order.version)
     try:
         return within(order.seconds, partial(_build, order), ends_process=order.ends_process)
     except TooSlow:
         return too_slow(log, order.seconds)
-    except Unreadable as why:  # an hourly file that was there when the others were asked
+    except Unreadable as why:  # an hourly file that was there, or another one, when the run began
         return refused("unreadable", str(why))
     except Exception as error:  # whatever it is, the other logs are to be built
         return fault(log, error)
 
 
 def _build(order: Order) -> Outcome:
+    folder = unseen(order.seen)
+    if folder is not None:
+        return apart(order.job.log, folder, platform.node())
     return build_alone(order.job, order.inputs, _opened(order.weather))
 
 
 @lru_cache(maxsize=1)
 def _opened(weather: tuple[tuple[Path, str], ...]) -> "tuple[RawWeather, ...]":
-    """Open hourly files once a process."""
+    """Open hourly files once a process; Unreadable where one is not there, or no longer the same."""
     if not weather:
         return ()
-    from reporter.run.weather import open_all
+    from reporter.read.weather.door import open_weather
 
-    return tuple(open_all([path for path, _ in weather]))
+    opened = tuple(open_weather(path) for path, _ in weather)
+    for file, (_, sha256) in zip(opened, weather, strict=True):
+        if file.sha256 != sha256:
+            raise Unreadable(
+                f"I cannot read {file.name}: it is no longer what it was when the run began; run it again."
+            )
+    return opened
 
 
 def _outcome(built: "Built") -> Outcome:

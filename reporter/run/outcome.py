@@ -77,6 +77,24 @@ def workers_ended(log: Path, seconds: float) -> Outcome:
     )
 
 
+def other_version(log: Path, theirs: str, ours: str) -> Outcome:
+    """Return the outcome of a log that was given to a worker with another version of the program."""
+    return refused(
+        "no worker",
+        f"I cannot build {log.name}: a worker of the cluster has version {theirs} of reporter, and this is "
+        f"{ours}; install the same on every machine.",
+    )
+
+
+def apart(log: Path, folder: Path, machine: str) -> Outcome:
+    """Return the outcome of a log that was given to a worker without the folders of whoever asked."""
+    return refused(
+        "no worker",
+        f"I cannot build {log.name}: the worker on {machine} does not see {folder} as this computer does; "
+        "every machine of a cluster needs the same folders under the same paths.",
+    )
+
+
 def unbuilt(log: Path, error: Exception) -> Outcome:
     """Return the outcome of a log that no worker of a cluster took to its end."""
     if isinstance(error, ImportError):

@@ -7,12 +7,15 @@ from typing import Any
 
 import pytest
 
+from reporter.files.fingerprint import sha256_of
 from reporter.run.batch import build_batch, make_orders
 from reporter.run.crews import crew_here, crew_of_processes
 from reporter.run.jobs import plan
 from reporter.run.many import Crew
 from reporter.run.one import Order
 from reporter.run.outcome import Outcome
+from reporter.run.shared import seen_here
+from tests.benchmarks.budgets import ROOT
 from tests.many import work
 from tests.many.logs import write_seasons
 
@@ -73,6 +76,45 @@ def test_worker_of_another_version_is_told(logs: list[Path], tmp_path: Path) -> 
     found = only_third(outcomes(ordered, crew_here()), tmp_path)
     assert found.state == "no worker"
     assert "this is 0.0; install the same" in found.why[0]
+
+
+def test_worker_with_other_folders_is_told(logs: list[Path], tmp_path: Path) -> None:
+    ordered = orders(logs, tmp_path)
+    ordered[THIRD] = ordered[THIRD]._replace(seen=(logs[THIRD], tmp_path / "elsewhere" / "log.xlsx"))
+    found = only_third(outcomes(ordered, crew_here()), tmp_path)
+    assert found.state == "no worker"
+    assert f"does not see {tmp_path / 'elsewhere'} as this computer does" in found.why[0]
+
+
+def test_worker_must_see_each_log_and_where_its_report_and_its_tables_go(
+    logs: list[Path], tmp_path: Path
+) -> None:
+    out, tables = tmp_path / "out", tmp_path / "tables"
+    jobs = plan([*logs, tmp_path / "gone.xlsx"], out, tables)
+    with seen_here(jobs) as seen:
+        (sign,), (other,) = out.iterdir(), tables.iterdir()
+        assert seen == {**{log: (log, sign, other) for log in logs}, tmp_path / "gone.xlsx": (sign, other)}
+        ordered = make_orders(jobs[:-1], [], ends_process=False, seen=seen)
+        assert {outcome.state for outcome in outcomes(ordered, crew_here())} == {"done"}
+    assert {outcome.state for outcome in outcomes(ordered, crew_here())} == {"no worker"}
+    assert len(list(out.iterdir())) == len(logs)
+
+
+def test_where_reports_lie_beside_their_logs_these_show_the_folder(logs: list[Path], tmp_path: Path) -> None:
+    with seen_here(plan(logs, None, None)) as seen:
+        assert seen == {log: (log,) for log in logs}
+    with seen_here(plan(logs, logs[0], None)) as seen:  # nothing can be put there: the log says so
+        assert seen == {log: (log,) for log in logs}
+
+
+def test_hourly_file_that_was_changed_since_the_run_began_is_told(logs: list[Path], tmp_path: Path) -> None:
+    hours = ROOT / "sample_workbooks" / "demo season hourly weather.csv"
+    jobs = plan(logs[:1], tmp_path, None)
+    for sha256, state in ((sha256_of(hours), "done"), (64 * "0", "unreadable")):
+        ordered = make_orders(jobs, [(hours, sha256)], ends_process=False)
+        (found,) = outcomes(ordered, crew_here())
+        assert found.state == state
+    assert "demo season hourly weather.csv: it is no longer what it was" in found.why[0]
 
 
 class Failing(Executor):
