@@ -1,5 +1,6 @@
 """The crew that is a Dask cluster: its scheduler hands the logs to workers on other machines."""
 
+import logging
 import sys
 from collections.abc import Iterator
 from contextlib import contextmanager
@@ -25,6 +26,8 @@ def cluster_crew(address: str, logs: int) -> Iterator[Crew]:
             "--cluster needs Dask, which is not installed here; install it with: "
             f'"{sys.executable}" -m pip install "{_EXTRA}"'
         ) from error
+    for name in ("distributed", "distributed.client"):  # what it would log comes back with each log's future
+        logging.getLogger(name).setLevel(logging.CRITICAL)
     try:
         client = Client(address, timeout=_SECONDS_TO_ANSWER, set_as_default=False)
     except (OSError, ValueError, TimeoutError) as error:

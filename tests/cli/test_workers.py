@@ -14,6 +14,7 @@ import pytest
 from reporter.schema.summary_table import SUMMARY
 from tests.cli.conftest import Run
 from tests.conftest import WriteLog
+from tests.many.logs import write_seasons
 from tests.readme import README
 
 Contents = Callable[[Path], dict[str, bytes]]
@@ -168,6 +169,27 @@ def test_cluster_gives_the_same_bytes_and_words(folder: Path, by_one: Ran, sched
     assert built(folder, files_below, "--cluster", scheduler) == by_one
     (folder / "guide 0.xlsx").touch()
     assert built(folder, files_below, "--cluster", scheduler) == by_one
+
+
+def test_cluster_that_is_gone_is_told_for_each_log_that_it_still_had(tmp_path: Path, scheduler: str) -> None:
+    from distributed import Client
+
+    wait_for_workers(scheduler, 2)
+    logs = write_seasons(tmp_path / "logs", 16)
+    command = [*_PROGRAM, "build", "logs", "--out", "out", "--quiet", "--cluster", scheduler]
+    with subprocess.Popen(command, cwd=tmp_path, stderr=subprocess.PIPE, text=True) as running:
+        while not list(tmp_path.glob("out/guide*.xlsx")):
+            assert running.poll() is None
+            time.sleep(0.02)
+        with Client(scheduler, timeout=5, set_as_default=False) as client:
+            client.shutdown()
+        _, said = running.communicate(timeout=60)
+    told = re.findall(r"^I cannot build (guide \d+)", said, re.MULTILINE)
+    made = [path.name for path in (tmp_path / "out").glob("guide*.xlsx")]
+    assert running.returncode == 1
+    assert told == sorted(told)
+    assert {log.stem for log in logs} == {*told, *(name.removesuffix(" report.xlsx") for name in made)}
+    assert len(said.splitlines()) <= 3 * len(told)
 
 
 def test_cluster_that_is_not_there_is_a_sentence(folder: Path, run: Run) -> None:
