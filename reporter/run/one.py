@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING, NamedTuple
 from reporter import __version__
 from reporter.files.errors import CannotWrite
 from reporter.read.errors import Unreadable
+from reporter.run.cycles import drop_cycles
 from reporter.run.jobs import Job
 from reporter.run.outcome import Outcome, Rows, apart, fault, other_version, refused, too_slow
 from reporter.run.shared import Seen, unseen
@@ -56,7 +57,14 @@ def build_alone(
 
 
 def build_ordered(order: Order) -> Outcome:
-    """Build one log of several within its time."""
+    """Build one log of several within its time, and leave nothing of it in the process."""
+    try:
+        return _build_within(order)
+    finally:
+        drop_cycles()
+
+
+def _build_within(order: Order) -> Outcome:
     log = order.job.log
     if order.version != __version__:
         return other_version(log, __version__, order.version)

@@ -1,5 +1,6 @@
 """What becomes of a log is told in a state and a sentence, whatever it was that kept it from its report."""
 
+import gc
 from collections.abc import Callable
 from concurrent.futures import BrokenExecutor, CancelledError, Executor, Future
 from pathlib import Path
@@ -12,7 +13,7 @@ from reporter.run.batch import build_batch, make_orders
 from reporter.run.crews import crew_here, crew_of_processes
 from reporter.run.jobs import plan
 from reporter.run.many import Crew
-from reporter.run.one import Order
+from reporter.run.one import Order, build_ordered
 from reporter.run.outcome import Outcome
 from reporter.run.shared import seen_here
 from tests.benchmarks.budgets import ROOT
@@ -115,6 +116,20 @@ def test_hourly_file_that_was_changed_since_the_run_began_is_told(logs: list[Pat
         (found,) = outcomes(ordered, crew_here())
         assert found.state == state
     assert "demo season hourly weather.csv: it is no longer what it was" in found.why[0]
+
+
+def test_process_does_not_grow_with_its_logs(logs: list[Path], tmp_path: Path) -> None:
+    """A log of these leaves thousands of objects that hold each other."""
+    first, *others = orders(logs, tmp_path)
+    gc.disable()
+    try:
+        build_ordered(first)
+        objects = len(gc.get_objects())
+        for order in others:
+            assert build_ordered(order).state == "done"
+        assert len(gc.get_objects()) - objects < 2_000
+    finally:
+        gc.enable()
 
 
 class Failing(Executor):
