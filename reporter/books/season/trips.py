@@ -97,6 +97,7 @@ def trips(report: Report) -> Sheet:
         "since": cells(table["hours_since_passage"].where(table["fished"]).round()),
         "tendency": _tendencies(table, report.season.system),
     }
+    fields = _fields(report)
     blocks = (
         Text(
             (
@@ -104,7 +105,7 @@ def trips(report: Report) -> Sheet:
                 Line("One line a trip. A single trip's rate is a fact, not a forecast.", "lead"),
             )
         ),
-        Table("trip", _fields(report), columns, filtered=True),
+        Table("trip", fields, {field.key: columns[field.key] for field in fields}, filtered=True),
     )
     return Sheet("Trips", blocks, group="me", landscape=True, private=True, pages_wide=2)
 
