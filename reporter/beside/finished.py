@@ -1,0 +1,138 @@
+"""Finished logs of a roll-up: kept beside it, so that a further run reads only what has changed.
+
+An SQLite file with a handful of sums a log; each log goes in whole or not at all, so that a run that is
+killed at any moment leaves only finished logs behind.
+"""
+
+import sqlite3
+from collections.abc import Iterator, Mapping
+from contextlib import contextmanager
+from pathlib import Path
+
+import pandas as pd
+
+from reporter.beside.finished_schema import APPLICATION, LAYOUT_NUMBER, PARTS, QUESTIONS, TABLES
+from reporter.compute.rollup.kept import Kept
+from reporter.compute.rollup.log_sums import LogSums
+from reporter.files.atomic import replace_file
+from reporter.files.errors import CannotWrite, refusal
+from reporter.schema.log import folded_code
+
+_WAIT_S = 5.0  # for another run on the same roll-up
+
+
+def finished_path(out: Path) -> Path:
+    """Return where the finished logs of a roll-up are kept."""
+    return out.parent / f"{out.stem} rollup.sqlite"
+
+
+class Finished:
+    """The store of finished logs, open: what goes wrong becomes CannotWrite in `open_finished`."""
+
+    def __init__(self, path: Path, connection: sqlite3.Connection) -> None:
+        self._path = path
+        self._store = connection
+
+    def states(self) -> dict[str, str]:
+        """Return log name -> what it was read as: see `put`."""
+        return dict(self._store.execute("SELECT name, read_as FROM log"))
+
+    def put(self, name: str, state: str, sums: LogSums) -> None:
+        """Keep a log in the place of what was kept of it. state: of its content, and how it was read."""
+        with self._store as store:
+            store.execute("BEGIN IMMEDIATE")
+            self._drop(name)
+            key = f"code {folded_code(sums.code)}" if sums.code else f"log {name}"
+            row = (name, state, key, sums.code, sums.guide, sums.system, sums.first, sums.last, *sums.rows)
+            _insert(store, "log", [row])
+            _insert(store, "effort", [(name, *row) for row in _rows(sums.effort)])
+            _insert(store, "fish", [(name, *row) for row in _rows(sums.fish)])
+            _insert(store, "month", [(name, *row) for row in sorted(sums.months)])
+            _insert(store, "problem", [(name, *row) for row in sums.problems.items()])
+
+    def keep_only(self, states: Mapping[str, str]) -> None:
+        """Drop every log that is not among these, or not as it is there."""
+        with self._store as store:
+            store.execute("BEGIN IMMEDIATE")
+            for name, state in self.states().items():
+                if states.get(name) != state:
+                    self._drop(name)
+
+    def kept(self, numbers: Mapping[str, int]) -> Kept:
+        """Return what is kept of all logs. numbers: log name -> its number in the order of file names."""
+        tables = {name: self._table(question) for name, question in QUESTIONS.items()}
+        for name in ("logs", "problems"):
+            tables[name]["log"] = tables[name]["file"].map(dict(numbers)).astype("int64")
+        return Kept(**{**tables, "problems": tables["problems"][["log", "code", "found"]]})
+
+    def settle(self) -> None:
+        """Write the store anew without gaps, and close it: the same logs give the same bytes."""
+        replace_file(self._path, self._write)
+
+    def _write(self, target: Path) -> None:
+        self._store.execute("VACUUM INTO ?", (str(target),))
+        self._store.close()  # before its file is replaced, which some systems refuse while it is open
+
+    def _drop(self, name: str) -> None:
+        for part in PARTS:
+            self._store.execute(f"DELETE FROM {part} WHERE name = ?", (name,))  # noqa: S608 - a name of ours
+
+    def _table(self, question: str) -> pd.DataFrame:
+        cursor = self._store.execute(question)
+        columns = [column for column, *_ in cursor.description]
+        return pd.DataFrame(cursor.fetchall(), columns=columns)
+
+
+@contextmanager
+def open_finished(path: Path) -> Iterator[Finished]:
+    """Open the store, made anew where there is none or one of an older reporter; closed in any case.
+
+    CannotWrite where the file is not ours, is damaged, or cannot be written.
+    """
+    connection: sqlite3.Connection | None = None
+    try:
+        connection = sqlite3.connect(path, timeout=_WAIT_S, isolation_level=None)
+        _made(path, connection)
+        yield Finished(path, connection)
+    except sqlite3.OperationalError as error:
+        raise refusal(
+            path, f"the computer says “{error}”; see whether another run is at work on it"
+        ) from error
+    except sqlite3.DatabaseError as error:
+        raise _not_ours(path) from error
+    finally:
+        if connection is not None:
+            connection.close()
+
+
+def _made(path: Path, store: sqlite3.Connection) -> None:
+    ((application,),) = store.execute("PRAGMA application_id")
+    ((number,),) = store.execute("PRAGMA user_version")
+    ((there,),) = store.execute("SELECT COUNT(*) FROM sqlite_master")
+    if there and application != APPLICATION:
+        raise _not_ours(path)
+    if there and number == LAYOUT_NUMBER:
+        return
+    store.execute("BEGIN IMMEDIATE")
+    for part in PARTS:
+        store.execute(f"DROP TABLE IF EXISTS {part}")
+    for table in TABLES:
+        store.execute(table)
+    store.execute(f"PRAGMA application_id = {APPLICATION}")
+    store.execute(f"PRAGMA user_version = {LAYOUT_NUMBER}")
+    store.execute("COMMIT")
+
+
+def _not_ours(path: Path) -> CannotWrite:
+    return refusal(path, "it is there and is no store of finished logs that reporter wrote; move it away")
+
+
+def _insert(store: sqlite3.Connection, table: str, rows: list[tuple[object, ...]]) -> None:
+    if rows:
+        marks = ", ".join("?" * len(rows[0]))
+        store.executemany(f"INSERT INTO {table} VALUES ({marks})", rows)  # noqa: S608 - a name of ours
+
+
+def _rows(table: pd.DataFrame) -> list[tuple[object, ...]]:
+    """Return rows as plain Python values, which the store takes."""
+    return list(zip(*(values.tolist() for _, values in table.items()), strict=True))
