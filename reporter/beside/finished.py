@@ -70,8 +70,15 @@ class Finished:
         replace_file(self._path, self._write)
 
     def _write(self, target: Path) -> None:
-        self._store.execute("VACUUM INTO ?", (str(target),))
-        self._store.close()  # before its file is replaced, which some systems refuse while it is open
+        self._store.close()  # its file is replaced, which some systems refuse while it is open
+        anew = sqlite3.connect(target, isolation_level=None)
+        _made(target, anew)
+        anew.execute("ATTACH ? AS before", (str(self._path),))
+        anew.execute("BEGIN")
+        for part in PARTS:
+            anew.execute(f"INSERT INTO {part} SELECT * FROM before.{part}")  # noqa: S608 - a name of ours
+        anew.execute("COMMIT")
+        anew.close()
 
     def _drop(self, name: str) -> None:
         for part in PARTS:

@@ -55,9 +55,7 @@ class Front:
         return "all days of the logs" if words == "the whole log" else words
 
 
-def page(
-    name: str, front: Front, *blocks: Block, lead: str = "", behind: bool = False, landscape: bool = False
-) -> Sheet:
+def page(name: str, front: Front, *blocks: Block, lead: str = "", behind: bool = False) -> Sheet:
     """Return a page with what every page carries above its blocks. behind: it stands behind the numbers."""
     made = front.made
     total, counted_logs = len(made.logs), int((made.logs["state"] == COUNTED).sum())
@@ -70,7 +68,7 @@ def page(
         Line(CAUTION, "caution"),
     ]
     group: Group = "behind" if behind else "books"
-    return Sheet(name, (Text(tuple(lines)), *blocks), group, landscape=landscape, private=made.names)
+    return Sheet(name, (Text(tuple(lines)), *blocks), group, private=made.names)
 
 
 def cells(values: Sequence[object]) -> list[Cell]:
