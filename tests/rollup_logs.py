@@ -74,8 +74,13 @@ WATERS = (
 )
 
 
-def random_association(seed: int, guides: int = 7) -> list[GuideLog]:
-    """Logs in which some waters, months, permits and species have few guides, and others many."""
+def random_association(
+    seed: int, guides: int = 7, trips: tuple[int, int] = (2, 6), own_permits: bool = True
+) -> list[GuideLog]:
+    """Logs in which some waters, months, permits and species have few guides, and others many.
+
+    trips: fewest and most a guide. own_permits: some trips are not on their water's permit.
+    """
     chance = Random(seed)  # noqa: S311 - a season, no secret
     logs = []
     for number in range(guides):
@@ -90,9 +95,9 @@ def random_association(seed: int, guides: int = 7) -> list[GuideLog]:
                     (chance.choice(SPECIES[: chance.choice((2, 2, 4))]), chance.randint(1, 5), fate)
                     for fate in chance.sample(FATES, chance.randint(0, 3))
                 ),
-                permit=chance.choice((None, None, None, "South permit")),
+                permit=chance.choice((None, None, None, "South permit")) if own_permits else None,
             )
-            for _ in range(chance.randint(2, 6))
+            for _ in range(chance.randint(*trips))
         ]
         logs.append(GuideLog(f"G{number:02d}", days, WATERS))
     return logs
