@@ -6,7 +6,7 @@ killed at any moment leaves only finished logs behind.
 
 import sqlite3
 from collections.abc import Iterator, Mapping
-from contextlib import contextmanager
+from contextlib import closing, contextmanager
 from pathlib import Path
 
 import pandas as pd
@@ -71,14 +71,13 @@ class Finished:
 
     def _write(self, target: Path) -> None:
         self._store.close()  # its file is replaced, which some systems refuse while it is open
-        anew = sqlite3.connect(target, isolation_level=None)
-        _made(target, anew)
-        anew.execute("ATTACH ? AS before", (str(self._path),))
-        anew.execute("BEGIN")
-        for part in PARTS:
-            anew.execute(f"INSERT INTO {part} SELECT * FROM before.{part}")  # noqa: S608 - a name of ours
-        anew.execute("COMMIT")
-        anew.close()
+        with closing(sqlite3.connect(target, isolation_level=None)) as anew:
+            _made(target, anew)
+            anew.execute("ATTACH ? AS before", (str(self._path),))
+            anew.execute("BEGIN")
+            for part in PARTS:
+                anew.execute(f"INSERT INTO {part} SELECT * FROM before.{part}")  # noqa: S608 - a name of ours
+            anew.execute("COMMIT")
 
     def _drop(self, name: str) -> None:
         for part in PARTS:

@@ -8,7 +8,7 @@ WATER, MONTH, PERMIT = "water", "month", "permit"
 WAYS = (WATER, MONTH, PERMIT)
 """By what totals are given, besides all together and by guide."""
 
-ALL, GUIDE = "all", "guide"
+ALL = "all"
 
 OTHERS = "others"
 """The line that holds what fewer guides than MIN_GUIDES stand behind."""
