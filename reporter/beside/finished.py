@@ -11,7 +11,7 @@ from pathlib import Path
 
 import pandas as pd
 
-from reporter.beside.finished_schema import APPLICATION, LAYOUT_NUMBER, PARTS, QUESTIONS, TABLES
+from reporter.beside.finished_schema import APPLICATION, LAYOUT_NUMBER, NUMBERED, PARTS, QUESTIONS, TABLES
 from reporter.compute.rollup.kept import Kept
 from reporter.compute.rollup.log_sums import LogSums
 from reporter.files.atomic import replace_file
@@ -60,10 +60,20 @@ class Finished:
 
     def kept(self, numbers: Mapping[str, int]) -> Kept:
         """Return what is kept of all logs. numbers: log name -> its number in the order of file names."""
+        self._number_guides()
         tables = {name: self._table(question) for name, question in QUESTIONS.items()}
         for name in ("logs", "problems"):
             tables[name]["log"] = tables[name]["file"].map(dict(numbers)).astype("int64")
         return Kept(**{**tables, "problems": tables["problems"][["log", "code", "found"]]})
+
+    def _number_guides(self) -> None:
+        """Give each guide a number from 0 on, in the order of the first log's name."""
+        numbers: dict[str, int] = {}
+        keys = self._store.execute("SELECT name, guide_key FROM log ORDER BY name").fetchall()
+        rows: list[tuple[object, ...]] = [(name, numbers.setdefault(key, len(numbers))) for name, key in keys]
+        self._store.execute("DROP TABLE IF EXISTS temp.guide")
+        self._store.execute(NUMBERED)
+        _insert(self._store, "temp.guide", rows)
 
     def settle(self) -> None:
         """Write the store anew without gaps, and close it: the same logs give the same bytes."""

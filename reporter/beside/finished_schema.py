@@ -28,11 +28,9 @@ TABLES = (
 )
 PARTS = ("log", "effort", "fish", "month", "problem")
 
-_GUIDES = (
-    "WITH guide AS (SELECT guide_key, ROW_NUMBER() OVER (ORDER BY MIN(name)) - 1 AS guide FROM log "
-    "GROUP BY guide_key) "
-)
-_OF_GUIDE = "JOIN log USING (name) JOIN guide USING (guide_key)"
+NUMBERED = "CREATE TEMP TABLE guide (name TEXT PRIMARY KEY, guide INTEGER NOT NULL) WITHOUT ROWID"
+"""Log -> number of its guide: looked up by its key, once for each row of the others."""
+
 _EFFORT_SUMS = (
     "SUM(trips) AS trips, SUM(trips_unfinished) AS trips_unfinished, SUM(anglers) AS anglers, "
     "SUM(angler_hours) AS angler_hours, SUM(rod_hours) AS rod_hours"
@@ -42,18 +40,18 @@ _FISH_SUMS = "SUM(kept) AS kept, SUM(released) AS released, SUM(unknown) AS unkn
 
 def _sums(table: str, sums: str, *by: str) -> str:
     keys = ", ".join(("guide", *by))
-    return f"{_GUIDES}SELECT {keys}, {sums} FROM {table} {_OF_GUIDE} GROUP BY {keys} ORDER BY {keys}"  # noqa: S608 - names of ours
+    return f"SELECT {keys}, {sums} FROM {table} JOIN guide USING (name) GROUP BY {keys} ORDER BY {keys}"  # noqa: S608 - names of ours
 
 
 QUESTIONS = {
-    "logs": f"{_GUIDES}SELECT name AS file, guide, code, guide_name, system, first, last, rows_read, "  # noqa: S608 - names of ours
-    "rows_used, rows_set_aside, trips_set_aside FROM log JOIN guide USING (guide_key) ORDER BY name",
+    "logs": "SELECT name AS file, guide, code, guide_name, system, first, last, rows_read, rows_used, "
+    "rows_set_aside, trips_set_aside FROM log JOIN guide USING (name) ORDER BY name",
     "effort_places": _sums("effort", _EFFORT_SUMS, "water", "permit"),
     "effort_months": _sums("effort", _EFFORT_SUMS, "month"),
     "fish_places": _sums("fish", _FISH_SUMS, "water", "permit", "species"),
     "fish_months": _sums("fish", _FISH_SUMS, "month", "species"),
-    "months": f"{_GUIDES}SELECT DISTINCT guide, month, state FROM month {_OF_GUIDE} "  # noqa: S608 - names of ours
+    "months": "SELECT DISTINCT guide, month, state FROM month JOIN guide USING (name) "
     "ORDER BY guide, month, state",
     "problems": "SELECT name AS file, code, found FROM problem ORDER BY name, code",
 }
-"""Table of `Kept` -> how it is asked for: guides numbered in the order of their first log's name."""
+"""Table of `Kept` -> how it is asked for."""

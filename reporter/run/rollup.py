@@ -1,5 +1,6 @@
 """Roll-up: a folder of many guides' logs in, totals out; one log in memory at a time."""
 
+import gc
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from pathlib import Path
@@ -24,6 +25,7 @@ from reporter.write.tables import guard_tables, write_tables
 from reporter.write.workbook import write_book
 
 _REPLACES = frozenset({"rollup"})
+_LOGS_BETWEEN_LOOKS = 10  # what is left of a log holds itself: memory grows until someone looks for it
 
 Progress = Callable[[int, Path], None]
 """Called with a log's number before it is looked at."""
@@ -111,6 +113,8 @@ def _read_all(job: RollupJob, finished: Finished, progress: Progress) -> _ReadLo
                     continue
                 finished.put(name, state, found)
                 reading.read += 1
+                if reading.read % _LOGS_BETWEEN_LOOKS == 0:
+                    gc.collect()
             reading.states[name] = state
         except Unreadable as refused:
             reading.missed.append(Missed(number, log.name, CANNOT_BE_READ, (str(refused),)))
