@@ -110,3 +110,10 @@ def book_of(changes: Mapping[str, Change], merged: Mapping[str, str]) -> openpyx
         if sheet in merged:
             page.merge_cells(merged[sheet])
     return book
+
+
+def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> None:
+    """Print what tests counted: how much was compared says how much the comparison means."""
+    for passed in terminalreporter.stats.get("passed", ()):
+        for what, count in passed.user_properties:
+            terminalreporter.write_line(f"{count:,} {what} ({passed.nodeid})")

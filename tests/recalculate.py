@@ -11,6 +11,7 @@ import shutil
 import subprocess
 import tempfile
 from collections.abc import Sequence
+from dataclasses import dataclass
 from pathlib import Path
 
 import openpyxl
@@ -20,6 +21,7 @@ import xlsxwriter
 CellKey = tuple[str, str]
 FormulaCell = tuple[str, object]
 
+_NO_NUMBER = ("nan", "inf", "NaT", "None", "<NA>")
 _CANARY = "canary of this run.xlsx"
 _PROFILE = """<?xml version="1.0" encoding="UTF-8"?>
 <oor:items xmlns:oor="http://openoffice.org/2001/registry">
@@ -81,13 +83,50 @@ def formula_cells(path: Path) -> dict[CellKey, FormulaCell]:
     return cells
 
 
+@dataclass(frozen=True)
+class Compared:
+    """What came of a recalculation: formula cells compared, where they differ, errors anywhere."""
+
+    cells: int
+    disagreements: list[str]
+    errors: list[str]
+
+
+def compared(path: Path, folder: Path) -> Compared:
+    """Hold every live formula of a workbook against its recalculated value, and look for error values.
+
+    A formula that is missing in either file is a disagreement. Errors are those of any cell of any sheet, as
+    it is stored and as it is recalculated.
+    """
+    result = recalculated(path, folder)
+    stored, again = formula_cells(path), formula_cells(result)
+    missing = sorted(stored.keys() ^ again.keys())
+    differ = [
+        f"{sheet}!{address} {formula}: stored {value!r}, recalculated {again[sheet, address][1]!r}"
+        for (sheet, address), (formula, value) in stored.items()
+        if (sheet, address) in again and not _same(value, again[sheet, address][1])
+    ]
+    return Compared(
+        len(stored.keys() & again.keys()),
+        differ + [f"{sheet}!{address}: a formula in one file only" for sheet, address in missing],
+        error_cells(path) + error_cells(result),
+    )
+
+
 def disagreements(path: Path, folder: Path) -> list[str]:
     """Describe every live formula of a workbook whose recalculated value is not the stored one."""
-    again = formula_cells(recalculated(path, folder))
+    return compared(path, folder).disagreements
+
+
+def error_cells(path: Path) -> list[str]:
+    """Describe every cell of a workbook whose value is an error, or says that there was no number."""
+    book = openpyxl.load_workbook(path, data_only=True)
     return [
-        f"{sheet}!{address} {formula}: stored {stored!r}, recalculated {again[sheet, address][1]!r}"
-        for (sheet, address), (formula, stored) in formula_cells(path).items()
-        if not _same(stored, again[sheet, address][1])
+        f"{sheet.title}!{cell.coordinate}: {cell.value}"
+        for sheet in book.worksheets
+        for row in sheet.iter_rows()
+        for cell in row
+        if cell.data_type == "e" or cell.value in _NO_NUMBER
     ]
 
 

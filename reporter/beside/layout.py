@@ -1,8 +1,8 @@
 """The layout of a log that is not ours, kept beside it as "NAME layout.xlsx"."""
 
 import textwrap
-from dataclasses import dataclass
 from pathlib import Path
+from typing import NamedTuple
 
 from reporter.beside.tables import TableRow, table_under
 from reporter.files.layouts import layout_path
@@ -57,8 +57,7 @@ def _candidates(log: Path) -> list[Path]:
     return found
 
 
-@dataclass(frozen=True, slots=True)
-class _Reader:
+class _Reader(NamedTuple):
     log: Path
     book: RawBook
 

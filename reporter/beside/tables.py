@@ -1,14 +1,13 @@
 """Tables of a workbook of our own that a guide has typed in: found by their headings, wherever they moved."""
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from reporter.read.raw import CellValue, RawSheet
 from reporter.schema.log import folded
 from reporter.tidy.words import plain, shown
 
 
-@dataclass(frozen=True, slots=True)
-class TableRow:
+class TableRow(NamedTuple):
     """A row of a table: its number on the sheet, and its cells by heading."""
 
     number: int

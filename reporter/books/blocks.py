@@ -15,7 +15,7 @@ shows the same number.
 import datetime as dt
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
-from typing import Literal
+from typing import Literal, NamedTuple
 
 Value = str | int | float | bool | dt.date | dt.datetime | dt.time | None
 
@@ -40,8 +40,7 @@ LineStyle = Literal["title", "lead", "heading", "body", "note", "caution"]
 Group = Literal["me", "books", "behind", "log"]
 
 
-@dataclass(frozen=True, slots=True)
-class Live:
+class Live(NamedTuple):
     """A live formula with symbols, and the value that the computation gave for it."""
 
     formula: str
@@ -51,8 +50,7 @@ class Live:
 Cell = Value | Live
 
 
-@dataclass(frozen=True, slots=True)
-class Line:
+class Line(NamedTuple):
     """One line of text in its style; long body lines are wrapped over the width of the page.
 
     sheet: the sheet of this book that it leads to, if any.
@@ -71,8 +69,7 @@ class Text:
     new_area: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Figure:
+class Figure(NamedTuple):
     """One named value with its label, and a remark that stands beside it.
 
     sheet: the sheet of this book with the rows behind it, to which its label leads.
@@ -86,8 +83,7 @@ class Figure:
     sheet: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Figures:
+class Figures(NamedTuple):
     """A short list of named values: label, value, remark. large: in large type."""
 
     key: str
@@ -96,8 +92,7 @@ class Figures:
     large: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Choice:
+class Choice(NamedTuple):
     """A drop-down: literal labels, or the symbol of a table column that holds them (as `list.clarity`).
 
     A strict choice warns when something else is typed; any other accepts it in silence.
@@ -127,8 +122,7 @@ class Field:
     entry: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Link:
+class Link(NamedTuple):
     """A link to another file: its path from the book's folder, with / between; a cell of one of its sheets.
 
     Without a sheet the link leads to the file; without a file to a sheet of this book.
@@ -180,8 +174,7 @@ class Table:
         return max((len(cells) for cells in self.columns.values()), default=0)
 
 
-@dataclass(frozen=True, slots=True)
-class Series:
+class Series(NamedTuple):
     """One series of a chart; each source is a column symbol such as `technique.rate`.
 
     minus and plus name columns with the lengths (not the ends) of error bars. flags: single marks instead of
@@ -196,8 +189,7 @@ class Series:
     flags: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Chart:
+class Chart(NamedTuple):
     """A native chart of table columns of the same book.
 
     ratios: values are ratios, which stand on a doubling scale to both sides of 1.
@@ -236,8 +228,7 @@ class Sheet:
     pages_tall: int = 0
 
 
-@dataclass(frozen=True, slots=True)
-class Book:
+class Book(NamedTuple):
     """A workbook: what it is, its sheets in order, its paper and the day that its properties carry.
 
     mark: the kind of file that the mark names (see `reporter.files.mark`).

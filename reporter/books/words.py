@@ -15,10 +15,14 @@ RESTS_ON: dict[str, str] = {
 """What a range rests on, by its rule."""
 
 RESTS_ON_HELP = (
-    "own trips: the group's own trips. borrowed spread: few trips, so the spread of your other techniques. "
-    "assumed spread: few trips in all. none caught: it could still be as high as the upper end."
+    "own trips: how far its own trips differ. borrowed spread: few trips, so how far those of your other "
+    "techniques differ. assumed spread: few trips in all, so how far trips usually differ. none caught: it "
+    "could still be as high as the upper end."
 )
 """What these words mean; fits a note."""
+
+OF_TWENTY = "Ranges at 95 %: of 20 such ranges about 19 take in what is really so."
+"""What a range at 95 % is, under a table that has some."""
 
 
 def span(hours: float) -> str:

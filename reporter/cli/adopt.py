@@ -6,27 +6,33 @@ from typing import TYPE_CHECKING
 import click
 
 from reporter.cli import say
+from reporter.cli.progress import at_work
+from reporter.cli.quiet import quiet_option
 
 if TYPE_CHECKING:
     from reporter.run.adopt import Adopted
 
 
-@click.command(epilog="Example: reporter adopt 'my trips 2026.xlsx'")
+_LABEL = 24
+
+
+@click.command(epilog='Example: reporter adopt "my trips 2026.xlsx"')
 @click.argument("log", metavar="LOG", type=click.Path(path_type=Path))
-@click.option("--quiet", is_flag=True, help="Print nothing but failures.")
+@quiet_option
 def adopt(log: Path, quiet: bool) -> None:
     """Learn the layout of a LOG that is not ours, to be confirmed once.
 
-    Proposes what its worksheets and columns mean and writes that to "NAME layout.xlsx" beside it. Look it
-    through there and answer its first question with yes; from then on every command reads the log by it.
-    The log itself is never changed.
+    Writes "NAME layout.xlsx" beside it: what its worksheets and columns may mean. Look it through there and
+    answer its first question with yes; from then on every command reads the log by it. The log itself is
+    never changed.
     """
     from reporter.files.errors import CannotWrite
     from reporter.read.errors import Unreadable
     from reporter.run.adopt import adopt as run_adopt
 
     try:
-        adopted = run_adopt(log)
+        with at_work(log.name, quiet=quiet):
+            adopted = run_adopt(log)
     except (Unreadable, CannotWrite) as refused:
         say.failure(str(refused))
         raise SystemExit(1) from refused
@@ -50,13 +56,11 @@ def _say(log: Path, adopted: "Adopted") -> None:
         columns = f"; {len(read)} of {len(sheet.columns)} columns: {counted}" if read else ""
         beyond = f"; {sheet.seen.beyond} further right were not looked at" if sheet.seen.beyond else ""
         why = f": {sheet.why}" if sheet.why and not sheet.row_is else ""
-        say.labelled(sheet.seen.name[:20], f"{row_is}{why}{columns}{beyond}", label_width=20)
+        say.labelled(sheet.seen.name, f"{row_is}{why}{columns}{beyond}", _LABEL)
     for name in adopted.proposal.unread:
-        say.labelled(name[:20], NOT_READ, label_width=20)
+        say.labelled(name, NOT_READ, _LABEL)
     for key, likely in adopted.proposal.answers.items():
-        say.labelled(
-            "No column says it", f"{QUESTIONS[key].partition(': ')[2]}{_guess(likely)}", label_width=20
-        )
+        say.labelled("No column says it", f"{QUESTIONS[key].partition(': ')[2]}{_guess(likely)}", _LABEL)
     say.result()
     say.result(f"Look it through in {adopted.layout}, answer 'Use this layout' with yes, and save it.")
 

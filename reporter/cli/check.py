@@ -1,24 +1,17 @@
 """`reporter check`."""
 
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 import click
 
 from reporter.cli import fix, say
+from reporter.cli.progress import at_work
+from reporter.cli.quiet import quiet_option
+from reporter.cli.stopped import say_stopped
 from reporter.cli.workbook_file import workbook_file
 
-if TYPE_CHECKING:
-    from reporter.run.season import Reading
 
-_EFFECT_HEADINGS = {
-    "stop": "Stop: no report until these are mended",
-    "set aside": "Set aside: not used, in no total",
-    "note": "Note: used as it stands",
-}
-
-
-@click.command(epilog="Example: reporter check 'season 2026.xlsx'")
+@click.command(epilog='Example: reporter check "season 2026.xlsx"')
 @click.argument("logs", nargs=-1, required=True, metavar="LOG...", type=click.Path(path_type=Path))
 @click.option(
     "--fix-list",
@@ -30,74 +23,54 @@ _EFFECT_HEADINGS = {
     "--apply",
     type=click.Path(path_type=Path),
     metavar="FIXLIST",
-    help="Write NAME mended.xlsx beside the log: a copy with the values of a filled-in fix list.",
+    help="Write a mended copy with the values of a filled-in fix list.",
 )
-@click.option("--quiet", is_flag=True, help="No progress.")
+@quiet_option
 def check(logs: tuple[Path, ...], fix_list: Path | None, apply: Path | None, quiet: bool) -> None:
     """Say which rows of a log to mend, and why.
 
-    LOG is a season log, or a folder that stands for every log in it. Exit 1 only where something stops the
-    report. --fix-list and --apply take one LOG, which is never written to.
+    Writes no file unless asked: --fix-list writes FILE, --apply writes "NAME mended.xlsx" beside the log. The
+    log itself is never written to.
+
+    LOG is a season log, or a folder that stands for every log in it; --fix-list and --apply take one LOG. The
+    exit code is 1 where something stops the report.
     """
     fix.one_log(logs, fix_list, apply)
     if apply:
-        raise SystemExit(int(not fix.apply_fix_list(logs[0], apply)))
+        raise SystemExit(int(not fix.apply_fix_list(logs[0], apply, quiet=quiet)))
     target = workbook_file(fix_list, "a fix list", "--fix-list") if fix_list else None
-    from reporter.read.errors import Unreadable
     from reporter.run.logs import find_logs
-    from reporter.run.season import read_season
 
     found, sentences = find_logs(logs)
-    failed = bool(sentences)
     for sentence in sentences:
         say.failure(sentence)
-    for index, path in enumerate(found, start=1):
-        say.progress(index, len(found), path.name, quiet=quiet)
-        try:
-            reading = read_season(path)
-        except Unreadable as refused:
-            say.failure(str(refused))
-            failed = True
-            continue
-        if index > 1:
+    stopped = 0
+    for index in range(len(found)):
+        if index and not quiet:
             say.result()
-        _print(reading)
-        failed = failed or bool(reading.stops)
-        if target:
-            say.result()
-            failed = not fix.make_fix_list(reading, target) or failed
-    raise SystemExit(int(failed))
+        stopped += not _check_one(found, index, target, quiet=quiet)
+    if len(found) > 1 and not quiet:
+        say.result()
+        say.result(f"{len(found):,} logs: {stopped or 'none'} with something that stops the report.")
+    raise SystemExit(int(bool(sentences or stopped)))
 
 
-def _print(reading: "Reading") -> None:
-    from reporter.schema.problems import EFFECTS
+def _check_one(found: list[Path], index: int, target: Path | None, *, quiet: bool) -> bool:
+    """Read one of several logs and print what to mend; return whether it can be reported on."""
+    from reporter.cli.check_said import say_found
+    from reporter.read.errors import Unreadable
+    from reporter.run.season import read_season
 
-    say.result(reading.path.name)
-    if reading.log.layout_file:
-        say.result(f"Read through {reading.log.layout_file}.", indent=2)
-    if not reading.problems:
-        say.result("Nothing to mend: every row was read and used.", indent=2)
-    for effect in EFFECTS:
-        found = [problem for problem in reading.problems if problem.effect == effect]
-        if found:
-            say.result()
-            say.result(f"{_EFFECT_HEADINGS[effect]} ({len(found)})")
-        for problem in found:
-            cell = f" ({problem.cell})" if problem.cell else ""
-            say.result(f"{problem.where}{cell}: {problem.text}", indent=2)
-    say.result()
-    rows = [
-        (name, count.read, count.used, count.set_aside, count.blank, count.not_rows)
-        for name, count in reading.counts.items()
-    ]
-    if rows:
-        say.table(("Rows", "read", "used", "set aside", "blank", "not rows"), rows)
-        say.result("read = used + set aside + blank + not rows", indent=2)
-    if reading.season is not None and reading.season.from_above:
-        above = reading.season.from_above
-        rows_were = "1 row without a trip was" if above == 1 else f"{above} rows without a trip were"
-        say.result(
-            f"{rows_were} read as the trip of the row above: never sort Effort or Catch while Trip is blank "
-            "anywhere.",
-            indent=2,
-        )
+    log = found[index]
+    try:
+        with at_work(log.name, quiet=quiet, done=index + 1, total=len(found)):
+            reading = read_season(log)
+    except Unreadable as refused:
+        say.failure(str(refused))
+        return False
+    if not quiet:
+        say_found(reading)
+    elif reading.stops:
+        say_stopped(reading, "No report of")
+    listed = target is None or fix.make_fix_list(reading, target, quiet=quiet)
+    return listed and not reading.stops

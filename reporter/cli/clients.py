@@ -7,14 +7,17 @@ from typing import TYPE_CHECKING
 import click
 
 from reporter.cli import say
-from reporter.cli.clients_told import say_refused, say_stopped, say_written
+from reporter.cli.clients_told import say_refused, say_written
+from reporter.cli.progress import at_work
+from reporter.cli.quiet import quiet_option
+from reporter.cli.stopped import say_stopped
 from reporter.cli.weather import open_weather, weather_option
 
 if TYPE_CHECKING:
     from reporter.run.clients import Copies
 
 
-@click.command(epilog="Example: reporter clients 'season 2026.xlsx' --out copies")
+@click.command(epilog='Example: reporter clients "season 2026.xlsx" --out copies')
 @click.argument("logs", nargs=-1, required=True, metavar="LOG...", type=click.Path(path_type=Path))
 @click.option(
     "--out", required=True, type=click.Path(path_type=Path), metavar="DIR", help="Folder for the copies."
@@ -23,11 +26,13 @@ if TYPE_CHECKING:
     "--client", "asked", multiple=True, metavar="CODE", help="Only this client; may be given several times."
 )
 @weather_option
-@click.option("--quiet", is_flag=True, help="Print nothing but failures.")
+@quiet_option
 def clients(
     logs: tuple[Path, ...], out: Path, asked: tuple[str, ...], weather: tuple[Path, ...], quiet: bool
 ) -> None:
-    """Write each client a workbook of his own days, and clients.csv for a mail merge.
+    """Write each client a workbook of his own days.
+
+    Writes "CODE your days.xlsx" a client into DIR, and clients.csv, their list for a mail merge.
 
     A copy holds what one client may read and nothing of anybody else: no other client's fish, no place that
     Share name on Waters does not allow, no rates, nothing private. Several LOGs give copies over several
@@ -39,21 +44,25 @@ def clients(
     from reporter.run.logs import find_logs
 
     found, sentences = find_logs(logs)
-    hours = open_weather(weather)
+    hours = open_weather(weather, quiet=quiet)
     for sentence in sentences:
         say.failure(sentence)
     if sentences:
         raise SystemExit(1)
     try:
-        readings = read_logs(found, hours)
-        copies = plan_copies(readings, out)
+        with at_work("clients", quiet=quiet):
+            readings = read_logs(found, hours)
+            copies = plan_copies(readings, out)
         if copies is None:
-            say_stopped(readings)
+            for reading in readings:
+                if reading.stops:
+                    say_stopped(reading, "No copies from")
             raise SystemExit(1)
         codes = _chosen(asked, copies) if asked else list(copies.joined.known)
         written = [code for code in codes if code in copies.files]
         if written:
-            write_copies(copies, written, [*found, *weather], out, whole=not asked)
+            with at_work("clients", quiet=quiet) as tell:
+                write_copies(copies, written, [*found, *weather], out, whole=not asked, tell=tell)
     except (Unreadable, CannotWrite) as refused:
         say.failure(str(refused))
         raise SystemExit(1) from refused

@@ -6,6 +6,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from reporter.cli import say
+from reporter.cli.lines import quoted
 
 if TYPE_CHECKING:
     from reporter.run.clients import Copies
@@ -13,16 +14,6 @@ if TYPE_CHECKING:
 
 _LABEL = 14
 _MOST_NAMED = 4
-
-
-def say_stopped(readings: "Sequence[Reading]") -> None:
-    """Say which logs have a stop, so that nobody gets a copy."""
-    for reading in readings:
-        if reading.season is None:
-            say.failure(f"No copies from {reading.path.name}: {len(reading.stops)} to mend first.")
-            for stop in reading.stops:
-                say.failure(f"  {stop.message}")
-            say.failure(f"Everything found: reporter check '{reading.path}'")
 
 
 def say_written(readings: "Sequence[Reading]", copies: "Copies", written: Sequence[str], out: Path) -> None:
@@ -62,7 +53,7 @@ def _to_mend(reading: "Reading") -> Iterator[tuple[str, str]]:
     """Say what copies lack because of the log's own rows."""
     found = Counter(problem.code for problem in reading.problems)
     aside = sum(count.set_aside for count in reading.counts.values())
-    check = f"reporter check '{reading.path.name}'"
+    check = f"reporter check {quoted(reading.path)}"
     if found["angler_not_listed"]:
         yield "in no copy", f"fish or stints of anglers whom their trips do not list: {check}"
     if aside:

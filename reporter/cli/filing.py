@@ -8,6 +8,9 @@ import click
 
 from reporter.cli import say
 from reporter.cli.days import asked_days
+from reporter.cli.progress import at_work
+from reporter.cli.quiet import quiet_option
+from reporter.cli.stopped import say_check, say_stopped
 from reporter.cli.workbook_file import workbook_file
 
 if TYPE_CHECKING:
@@ -18,7 +21,7 @@ _MOST_CHANGES = 12
 _PATH = click.Path(path_type=Path)
 
 
-@click.command(epilog="Example: reporter filing 'season 2026.xlsx' --out 'July.xlsx' --month 2026-07")
+@click.command(epilog='Example: reporter filing "season 2026.xlsx" --out July.xlsx --month 2026-07')
 @click.argument("log", metavar="LOG", type=_PATH)
 @click.option("--out", required=True, type=_PATH, metavar="FILE", help="The workbook of pages.")
 @click.option("--month", default="", metavar="YYYY-MM", help="Only this month.")
@@ -28,7 +31,7 @@ _PATH = click.Path(path_type=Path)
 @click.option("--tables", type=_PATH, metavar="DIR", help="Write the figures as CSV too.")
 @click.option("--darwin-core", type=_PATH, metavar="DIR", help="Write open data for science too.")
 @click.option("--freeze", is_flag=True, help="Keep beside the log that this was filed today.")
-@click.option("--quiet", is_flag=True, help="Print nothing but failures.")
+@quiet_option
 def filing(
     log: Path,
     out: Path,
@@ -43,8 +46,11 @@ def filing(
 ) -> None:
     """Write pages that support a guide's reports: use, effort and harvest, ledger, fees.
 
-    They are prepared from LOG and are no agency's form: its current form and the terms of your own papers
-    come first. Without --month, or --from and --to, they are about the whole log.
+    Writes the workbook --out; --tables and --darwin-core fill a folder each. --freeze keeps what was filed
+    in "NAME filed.json" beside the log.
+
+    The pages are prepared from LOG and are no agency's form: its current form and the terms of your own
+    papers come first. Without --month, or --from and --to, they are about the whole log.
     """
     from reporter.files.errors import CannotWrite
     from reporter.read.errors import Unreadable
@@ -55,26 +61,25 @@ def filing(
     pages = workbook_file(out, "a filing", "--out")
     job = FilingJob(log, pages, period, columns, tables, darwin_core, frozen_on)
     try:
-        done = file_pages(job)
+        with at_work(log.name, quiet=quiet):
+            done = file_pages(job)
     except (Unreadable, CannotWrite) as refused:
         say.failure(str(refused))
         raise SystemExit(1) from refused
     if done.filing is None:
-        _say_refused(log, done)
+        _say_refused(done)
         raise SystemExit(1)
     if not quiet:
         _say(job, done)
 
 
-def _say_refused(log: Path, done: "FiledPages") -> None:
-    for why in done.blocked:
-        say.failure(f"No filing from {log.name}: {why}")
+def _say_refused(done: "FiledPages") -> None:
     if not done.blocked:
-        stops = done.reading.stops
-        say.failure(f"No filing from {log.name}: {len(stops)} to mend first.")
-        for stop in stops:
-            say.failure(f"  {stop.message}")
-    say.failure(f"Everything found: reporter check '{log}'")
+        say_stopped(done.reading, "No filing from")
+        return
+    for why in done.blocked:
+        say.failure(f"No filing from {done.reading.path.name}: {why}")
+    say_check(done.reading)
 
 
 def _say(job: "FilingJob", done: "FiledPages") -> None:

@@ -6,8 +6,10 @@ from typing import TYPE_CHECKING
 import click
 
 from reporter.cli import say
+from reporter.cli.progress import at_work
 
 if TYPE_CHECKING:
+    from reporter.run.mend import Mended
     from reporter.run.season import Reading
 
 
@@ -23,35 +25,39 @@ def one_log(logs: tuple[Path, ...], fix_list: Path | None, apply: Path | None) -
         raise click.UsageError("--fix-list and --apply take one LOG, not several.")
 
 
-def make_fix_list(reading: "Reading", target: Path) -> bool:
-    """Write the fix list of a log that was read and say so; False where that could not be."""
+def make_fix_list(reading: "Reading", target: Path, *, quiet: bool) -> bool:
+    """Write the fix list of a log that was read and say so unless quiet; False where that could not be."""
     from reporter.files.errors import CannotWrite
     from reporter.run.fix_list import applies_to, write_fix_list
 
-    if not reading.problems:
-        say.result("No fix list was written: there is nothing to mend.")
-        return True
     try:
-        write_fix_list(reading, target)
+        if reading.problems:
+            write_fix_list(reading, target)
     except CannotWrite as refused:
         say.failure(str(refused))
         return False
-    if applies_to(reading):
+    if quiet:
+        return True
+    say.result()
+    if not reading.problems:
+        say.result("No fix list was written: there is nothing to mend.")
+    elif applies_to(reading):
         say.result(f"The fix list is in {target}. Type corrected values into it, save it, and run:")
-        say.command(f"reporter check '{reading.path}' --apply '{target}'")
+        say.command("check", reading.path, "--apply", target)
     else:
         say.result(f"The fix list is in {target}. Its first lines say how to mend a log of this format.")
     return True
 
 
-def apply_fix_list(log: Path, fix_list: Path) -> bool:
-    """Write the mended copy of a log and say what is left; False where that could not be."""
+def apply_fix_list(log: Path, fix_list: Path, *, quiet: bool) -> bool:
+    """Write the mended copy of a log and say what is left unless quiet; False where that could not be."""
     from reporter.files.errors import CannotWrite
     from reporter.read.errors import Unreadable
     from reporter.run.mend import NotMended, mend
 
     try:
-        mended = mend(log, fix_list)
+        with at_work(log.name, quiet=quiet):
+            mended = mend(log, fix_list)
     except NotMended as refused:
         for sentence in refused.sentences:
             say.failure(sentence)
@@ -59,12 +65,20 @@ def apply_fix_list(log: Path, fix_list: Path) -> bool:
     except (CannotWrite, Unreadable) as refused:
         say.failure(str(refused))
         return False
+    if not quiet:
+        _say_mended(mended)
+    return True
+
+
+def _say_mended(mended: "Mended") -> None:
     left = len(mended.reading.problems)
-    problems = "1 problem" if left == 1 else f"{left or 'no'} problems"
-    say.command(f"{mended.corrected} corrected, {problems} left: reporter check '{mended.path}'")
+    problems = "1 problem" if left == 1 else f"{left:,} problems" if left else "no problems"
+    say.result(
+        f"{mended.corrected:,} corrected, {problems} left. The mended copy is {mended.path}. Look at it:"
+    )
+    say.command("check", mended.path)
     if mended.recalculate:
         say.result(
             "It holds formulas. Open it in your spreadsheet program and save it, so that they are worked out "
             "from the corrected cells."
         )
-    return True

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, cast
 import click
 
 from reporter.cli import say
+from reporter.cli.quiet import quiet_option
 
 if TYPE_CHECKING:
     from reporter.write.launchers import Desktop
@@ -25,11 +26,13 @@ _TELL = {
     type=click.Choice(list(_TELL)),
     help="The kind of computer it is for; else this one's.",
 )
-def launcher(folder: Path, desktop: str | None) -> None:
-    """Write a file to drop a log on into DIR.
+@quiet_option
+def launcher(folder: Path, desktop: str | None, quiet: bool) -> None:
+    """Write a file to drop a log on, for those who never type a command.
 
-    For those who never type a command: it builds the report beside the log and opens it. It is plain text;
-    read in it what it does. It runs the Python that runs this command: write it anew after moving that.
+    Writes "Season report" into DIR: a .bat for Windows, a .command for macOS, a .desktop and a .sh for Linux.
+    What is dropped on it gets its report, beside it, and that is opened. It is plain text: read in it what it
+    does. It runs the Python that runs this command: write it anew after moving that.
     """
     from reporter.files.errors import CannotWrite
     from reporter.run.launcher import make_launcher, this_desktop
@@ -40,4 +43,5 @@ def launcher(folder: Path, desktop: str | None) -> None:
     except CannotWrite as refused:
         say.failure(str(refused))
         raise SystemExit(1) from refused
-    say.result(f"The launcher is {file}. {_TELL[kind]}: its report is built beside it and opened.")
+    if not quiet:
+        say.result(f"The launcher is {file}. {_TELL[kind]}: its report is built beside it and opened.")

@@ -6,11 +6,13 @@ import sys
 from collections.abc import Sequence
 from contextlib import suppress
 from importlib import import_module
+from io import TextIOWrapper
 from typing import NoReturn
 
 import click
 
 from reporter import __version__
+from reporter.cli.lines import wrapped
 
 COMMANDS: dict[str, tuple[str, str]] = {
     "blank": ("reporter.cli.blank:blank", "Write an empty season log to fill in."),
@@ -26,10 +28,20 @@ COMMANDS: dict[str, tuple[str, str]] = {
 """Command -> where it lives, and its line in the list."""
 
 _OBJECTS_BETWEEN_LOOKS = 1_000_000
+_USAGE_COLUMNS = 80
 
 
 class LazyGroup(click.Group):
     """A group that lists its commands without importing them."""
+
+    def invoke(self, ctx: click.Context) -> object:
+        """Run a command; what was wrong with the command line is said in lines that fit."""
+        try:
+            return super().invoke(ctx)
+        except click.UsageError as error:
+            lines = wrapped(f"Error: {error.format_message()}", _USAGE_COLUMNS, rest="  ")
+            said = "\n".join(lines).removeprefix("Error: ")
+            raise click.UsageError(said, error.ctx) from error
 
     def list_commands(self, ctx: click.Context) -> list[str]:
         """Return the commands in the order of a season."""
@@ -74,8 +86,11 @@ def run() -> NoReturn:
     """Run the command line as a program, and leave at once.
 
     To take a run's objects apart one by one costs a tenth of it. All files are closed by then; what is
-    printed is flushed here.
+    printed is flushed here. A letter that the terminal or the pipe has no sign for is written by its number.
     """
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, TextIOWrapper):
+            stream.reconfigure(errors="backslashreplace")
     code: object = 0
     try:
         main()

@@ -1,15 +1,14 @@
 """`reporter pick`."""
 
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 import click
 
 from reporter.cli import say
+from reporter.cli.progress import at_work
+from reporter.cli.quiet import quiet_option
+from reporter.cli.stopped import say_stopped
 from reporter.cli.weather import open_weather, weather_option
-
-if TYPE_CHECKING:
-    from reporter.run.pick import Answer
 
 _OPTIONS = {
     "time_of_year": "--time-of-year",
@@ -23,7 +22,7 @@ _OPTIONS = {
 """Choice -> the option that asks for it."""
 
 
-@click.command(epilog="Example: reporter pick 'season 2026.xlsx' --water-temp 52F --clarity stained")
+@click.command(epilog='Example: reporter pick "season 2026.xlsx" --water-temp 52F --clarity stained')
 @click.argument("log", type=click.Path(path_type=Path))
 @click.option("--time-of-year", default="", metavar="MONTH", help="A month, or 'March and April'.")
 @click.option("--water-temp", default="", metavar="TEMP", help="As 52F, 11C, or '50 to 60 °F'.")
@@ -34,33 +33,31 @@ _OPTIONS = {
 @click.option("--wind", default="", metavar="SPEED", help="As 12mph, 20km/h, or '10 to 15 mph'.")
 @weather_option
 @click.option("--csv", "as_csv", is_flag=True, help="Print the list as CSV, with every digit.")
-def pick(log: Path, weather: tuple[Path, ...], as_csv: bool, **asked: str) -> None:
+@quiet_option
+def pick(log: Path, weather: tuple[Path, ...], as_csv: bool, quiet: bool, **asked: str) -> None:
     """Say what worked on days like the one you ask for, by your own record.
 
-    Left out means any. Where too little of the record fits, what you asked for is let go step by step, and
-    the answer says so. It tells what happened and forecasts nothing.
+    Writes no file: the answer is printed.
+
+    What you leave out means any. Where too little of the record fits, what you asked for is let go step by
+    step, and the answer says so. It tells what happened and forecasts nothing.
     """
     from reporter.cli.pick_answer import print_answer, print_csv
     from reporter.read.errors import Unreadable
     from reporter.run.pick import ask
 
     questions = {key: asked[option.removeprefix("--").replace("-", "_")] for key, option in _OPTIONS.items()}
-    hours = open_weather(weather)
+    hours = open_weather(weather, quiet=quiet)
     try:
-        answer = ask(log, questions, hours)
+        with at_work(log.name, quiet=quiet):
+            answer = ask(log, questions, hours)
     except Unreadable as refused:
         say.failure(str(refused))
         raise SystemExit(1) from refused
     for key, why in answer.unread.items():
         raise click.BadParameter(f"{why.why}. {why.remedy}", param_hint=f"'{_OPTIONS[key]}'")
     if answer.reading.season is None:
-        _say_stopped(answer, log)
+        say_stopped(answer.reading, "No answer from")
         raise SystemExit(1)
-    (print_csv if as_csv else print_answer)(answer, log.name)
-
-
-def _say_stopped(answer: "Answer", log: Path) -> None:
-    stops = answer.reading.stops
-    say.failure(f"No answer from {log.name}: {len(stops)} to mend first.")
-    for stop in stops:
-        say.failure(f"  {stop.message}")
+    if not quiet:
+        (print_csv if as_csv else print_answer)(answer, log.name)

@@ -8,7 +8,7 @@ import click
 import pandas as pd
 
 from reporter.cli import say
-from reporter.compute.picker.words import SAID, answer_words, choice_words, sentence
+from reporter.compute.picker.words import BEHIND, SAID, STEADIED, answer_words, choice_words, sentence
 from reporter.compute.records import records
 from reporter.run.pick import Answer
 from reporter.schema.choices import ANY, CHOICES
@@ -38,6 +38,9 @@ def print_answer(answer: Answer, name: str) -> None:
     say.result()
     headings = ("What worked", "trips", "rod-hours", "landed", "per rod-hour", "steadied", "record")
     say.table(headings, [_line(row) for row in _ranked(picked.table)])
+    say.result()
+    say.result(f"Record: {'; '.join(BEHIND)}", indent=2)
+    say.result(STEADIED, indent=2)
     say.result()
     for key, table in picked.best.items():
         say.labelled(f"Best {key}", _best(table), _LABEL)

@@ -7,6 +7,8 @@ import click
 
 from reporter.cli import say
 from reporter.cli.days import asked_days
+from reporter.cli.progress import at_work
+from reporter.cli.quiet import quiet_option
 from reporter.cli.workbook_file import workbook_file
 
 if TYPE_CHECKING:
@@ -16,7 +18,7 @@ _LABEL = 14
 _PATH = click.Path(path_type=Path)
 
 
-@click.command(epilog="Example: reporter rollup 'logs 2026' --out 'Roll-up 2026.xlsx'")
+@click.command(epilog='Example: reporter rollup "logs 2026" --out "Roll-up 2026.xlsx"')
 @click.argument("folder", metavar="FOLDER", type=_PATH)
 @click.option("--out", required=True, type=_PATH, metavar="FILE", help="The workbook of totals.")
 @click.option("--tables", type=_PATH, metavar="DIR", help="Write the totals as CSV too.")
@@ -25,7 +27,7 @@ _PATH = click.Path(path_type=Path)
 @click.option("--month", default="", metavar="YYYY-MM", help="Only this month.")
 @click.option("--from", "first", default="", metavar="DAY", help="From this day on, as 2026-07-01.")
 @click.option("--to", "last", default="", metavar="DAY", help="Up to this day, itself included.")
-@click.option("--quiet", is_flag=True, help="Print nothing but failures.")
+@quiet_option
 def rollup(
     folder: Path,
     out: Path,
@@ -39,9 +41,11 @@ def rollup(
 ) -> None:
     """Add up the logs of FOLDER, one or more a guide: effort, catch and harvest.
 
-    Guides stand by code only, and what fewer than three of them did is merged. What is finished of a log is
-    kept beside FILE in "NAME rollup.sqlite": a further run reads only logs that have changed. A log that
-    cannot be counted is named and does not stop the others; the exit code is then 1.
+    Writes the workbook --out; --tables fills a folder. What is finished of a log is kept beside it in
+    "NAME rollup.sqlite": a further run reads only logs that have changed.
+
+    Guides stand by code only, and what fewer than three of them did is merged. A log that cannot be counted
+    is named and does not stop the others; the exit code is then 1.
     """
     from reporter.files.errors import CannotWrite
     from reporter.run.rollup import RollupJob, roll_up
@@ -57,7 +61,8 @@ def rollup(
             from reporter.write.parquet import need_parquet
 
             need_parquet()
-        done = roll_up(job, lambda number, log: say.progress(number, len(logs), log.name, quiet=quiet))
+        with at_work(folder.name, quiet=quiet) as tell:
+            done = roll_up(job, tell)
     except CannotWrite as refused:
         say.failure(str(refused))
         raise SystemExit(1) from refused
@@ -74,7 +79,7 @@ def _logs(folder: Path) -> list[Path]:
 
     if not folder.is_dir() or is_csv_log(folder):
         what = "is one log" if folder.is_dir() else "is no folder"
-        say.failure(f"I cannot roll up {folder}: it {what}; give the folder that holds the guides' logs.")
+        say.failure(f"I cannot read {folder}: it {what}; give the folder that holds the guides' logs.")
         raise SystemExit(1)
     logs, sentences = find_logs([folder])
     for sentence in sentences:
@@ -88,7 +93,7 @@ def _say_missed(done: "RolledUp") -> None:
     for log in done.made.missed:
         say.failure(f"Not counted: log {log.log}, {log.file} ({log.state}).")
         for sentence in log.sentences:
-            say.failure(f"  {sentence}")
+            say.failure(sentence, indent=2)
 
 
 def _say(job: "RollupJob", done: "RolledUp") -> None:

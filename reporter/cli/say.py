@@ -1,73 +1,59 @@
-"""What the commands print: results on stdout, progress and sentences about failure on stderr."""
+"""What the commands print: results on stdout, failures on stderr, in lines that fit the window."""
 
-import shutil
+import os
 import sys
-import textwrap
 from collections.abc import Sequence
+from pathlib import Path
 
 import click
 
-_NARROWEST, _WIDEST = 40, 100
+from reporter.cli.lines import clean, cut, quoted, wrapped
 
-# A terminal obeys control characters, and what is printed may quote what someone typed.
-_CONTROLS = {code: None for code in (*range(0x20), *range(0x7F, 0xA0)) if chr(code) not in "\t\n"}
+_NARROWEST, _USUAL, _WIDEST = 40, 80, 100
+_GAP = "  "
 
 
-def width() -> int:
+def width(*, err: bool = False) -> int:
     """Return the columns to write in: the window's when there is one, else 80."""
-    columns = shutil.get_terminal_size((80, 24)).columns if sys.stdout.isatty() else 80
-    return max(_NARROWEST, min(columns, _WIDEST))
+    stream = sys.stderr if err else sys.stdout
+    try:
+        columns = os.get_terminal_size(stream.fileno()).columns if stream.isatty() else _USUAL
+    except (OSError, ValueError):  # a stream without a window behind it
+        columns = _USUAL
+    return max(_NARROWEST, min(columns or _USUAL, _WIDEST))
 
 
-def result(text: str = "", indent: int = 0) -> None:
+def result(text: str = "", indent: int = 0, *, err: bool = False) -> None:
     """Print a line of a result, wrapped, further lines indented."""
-    lines = textwrap.wrap(
-        text.translate(_CONTROLS),
-        width(),
-        initial_indent=" " * indent,
-        subsequent_indent=" " * (indent + 2),
-        break_long_words=False,
-    )
-    for line in lines or [""]:
-        click.echo(line)
+    margin = " " * indent
+    for line in wrapped(text, width(err=err), margin, f"{margin}{_GAP}"):
+        click.echo(line, err=err)
 
 
-def command(text: str) -> None:
-    """Print a line with a command as it stands, to be copied."""
-    click.echo(text)
+def failure(sentence: str, indent: int = 0) -> None:
+    """Print on stderr why something was not done."""
+    result(sentence, indent, err=True)
+
+
+def command(name: str, *arguments: Path | str, err: bool = False) -> None:
+    """Print on a line of its own, whole, a command of ours to be copied; paths are quoted."""
+    words = (quoted(word) if isinstance(word, Path) else word for word in arguments)
+    click.echo(f"{_GAP}reporter {name} {' '.join(words)}", err=err)
 
 
 def labelled(label: str, text: str, label_width: int = 10) -> None:
-    """Print a label and its text beside it, wrapped under itself."""
-    indent = " " * (label_width + 2)
-    shown = text.translate(_CONTROLS)
-    lines = textwrap.wrap(shown, width() - len(indent), break_long_words=False, break_on_hyphens=False) or [
-        ""
-    ]
-    click.echo(f"  {label:<{label_width}}{lines[0]}")
-    for line in lines[1:]:
-        click.echo(f"{indent}{line}")
+    """Print a label and its text beside it, wrapped under itself; a label too long is cut."""
+    first = f"{_GAP}{cut(label, label_width - 1):<{label_width}}"
+    for line in wrapped(text, width(), first, " " * len(first)):
+        click.echo(line)
 
 
 def table(headings: Sequence[str], rows: Sequence[Sequence[object]]) -> None:
-    """Print a small table: first column left, the others right."""
-    cells = [[str(cell) for cell in row] for row in (headings, *rows)]
+    """Print a small table: first column left and cut where the window ends, the others right."""
+    cells = [[clean(str(cell)) for cell in row] for row in (headings, *rows)]
     widths = [max(len(row[column]) for row in cells) for column in range(len(headings))]
-    for row in cells:
-        first, *others = (
-            cell.ljust(widths[0]) if index == 0 else cell.rjust(widths[index])
-            for index, cell in enumerate(row)
-        )
-        click.echo("  " + "  ".join([first, *others]).rstrip())
-
-
-def failure(sentence: str) -> None:
-    """Print on stderr why something was not done."""
-    shown = sentence.translate(_CONTROLS)
-    click.echo(textwrap.fill(shown, width(), break_long_words=False, break_on_hyphens=False), err=True)
-
-
-def progress(done: int, total: int, name: str, *, quiet: bool) -> None:
-    """Print on stderr which log of several is at work; silent when piped."""
-    if total > 1 and not quiet and sys.stderr.isatty():
-        click.echo(f"[{done}/{total}] {name.translate(_CONTROLS)}", err=True)
+    others = sum(len(_GAP) + other for other in widths[1:])
+    widths[0] = min(widths[0], max(len(cells[0][0]), width() - len(_GAP) - others))
+    for name, *numbers in cells:
+        shown = [cell.rjust(room) for cell, room in zip(numbers, widths[1:], strict=True)]
+        click.echo((_GAP + _GAP.join([cut(name, widths[0]).ljust(widths[0]), *shown])).rstrip())

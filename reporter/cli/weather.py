@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 import click
 
 from reporter.cli import say
+from reporter.cli.progress import at_work
 
 if TYPE_CHECKING:
     from reporter.read.weather.raw import RawWeather
@@ -19,15 +20,16 @@ weather_option = click.option(
 )
 
 
-def open_weather(paths: tuple[Path, ...]) -> "list[RawWeather]":
-    """Open the weather files; nothing is made without what was asked for: exit 1."""
+def open_weather(paths: tuple[Path, ...], *, quiet: bool) -> "list[RawWeather]":
+    """Open the weather files, unless quiet with progress; exit 1 where one cannot be read."""
     if not paths:
         return []
     from reporter.read.errors import Unreadable
     from reporter.run.weather import open_all
 
     try:
-        return open_all(paths)
+        with at_work("weather", quiet=quiet):
+            return open_all(paths)
     except Unreadable as refused:
         say.failure(str(refused))
         raise SystemExit(1) from refused

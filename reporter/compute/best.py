@@ -3,8 +3,7 @@
 It is a chance for rates as fished: on which days a technique was tied on is not taken out of it.
 """
 
-from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, NamedTuple
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
@@ -33,8 +32,7 @@ LARGE_SHAPE = 20.0
 """Shape from which Stirling's series is closer to a gamma density than differences of large logarithms."""
 
 
-@dataclass(frozen=True, slots=True)
-class Leader:
+class Leader(NamedTuple):
     """Who leads a season.
 
     word: a Word, as text (...). leader: place of the technique that is clear or ahead (...), -1 for none.

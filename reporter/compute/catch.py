@@ -1,6 +1,6 @@
 """Fish: what was landed on each technique of each trip, and what lies outside the rates and why."""
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 import numpy as np
 import pandas as pd
@@ -58,8 +58,7 @@ def _counted(species: pd.Series, counted: frozenset[str] | None) -> pd.Series:
     return species.isin(codes)
 
 
-@dataclass(frozen=True, slots=True)
-class Pairs:
+class Pairs(NamedTuple):
     """Trip-techniques: one row a trip x technique, with leftovers of a trip under no technique.
 
     table: trip_no, technique, stints, hours, rod_hours, parts_rod_hours, tally (NaN where none was typed),

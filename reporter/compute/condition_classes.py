@@ -1,6 +1,6 @@
 """Classes of trips fished under like conditions: front or none, by water temperature."""
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 import numpy as np
 import pandas as pd
@@ -13,8 +13,7 @@ _FRONT = ("no front", "behind a front", "front not known")
 _BEHIND = ("day_1", "day_2")
 
 
-@dataclass(frozen=True, slots=True)
-class ConditionClasses:
+class ConditionClasses(NamedTuple):
     """Classes of trips: number (from 0) by trip; labels by number."""
 
     of_trip: NDArray[np.int64]

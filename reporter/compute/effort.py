@@ -1,7 +1,6 @@
 """Stints: who fished what for how long, in rod-hours."""
 
-from dataclasses import dataclass
-from typing import Any
+from typing import Any, NamedTuple
 
 import numpy as np
 import pandas as pd
@@ -21,8 +20,7 @@ from reporter.tidy.trips import clock, length
 _EFFORT = BY_KEY["effort"].name
 
 
-@dataclass(frozen=True, slots=True)
-class Stints:
+class Stints(NamedTuple):
     """Stints and what was found about them.
 
     table: one row a row of Effort whose trip and technique are known. timing: minutes, clock or parts.

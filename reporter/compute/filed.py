@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from typing import NamedTuple
 
 _WHOLE_ROW = "the row"
 
@@ -26,8 +27,7 @@ class Filed:
     rows: tuple[dict[str, str], ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Change:
+class Change(NamedTuple):
     """What has changed in a row since it was filed; a row that came or went has one change, of the row."""
 
     trip: str
@@ -36,8 +36,7 @@ class Change:
     new: str
 
 
-@dataclass(frozen=True, slots=True)
-class Amended:
+class Amended(NamedTuple):
     """A filing against the last one of its period.
 
     number: how many versions were filed before; changes and totals (name, old, new) since the last of them.

@@ -2,7 +2,7 @@
 
 import datetime as dt
 import math
-from dataclasses import dataclass
+from typing import NamedTuple
 
 import pandas as pd
 
@@ -28,8 +28,7 @@ _FISH = "fish"
 _TOTALS = ("anglers", "angler hours", "line hours", "kept", "released", "fate not written")
 
 
-@dataclass(frozen=True, slots=True)
-class Filing:
+class Filing(NamedTuple):
     """The paperwork of a period, and what would be kept of it: rows by trip, totals, all as text."""
 
     made: Paperwork

@@ -1,6 +1,6 @@
 """The few figures of a season that a guide asks for first."""
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 import numpy as np
 import pandas as pd
@@ -8,8 +8,7 @@ import pandas as pd
 from reporter.schema.thresholds import DUD_MIN_PAIRS, DUD_SHARE, HALF_DAY_HOURS, HALF_DAY_RODS, MIN_OWN_TRIPS
 
 
-@dataclass(frozen=True, slots=True)
-class DudCheck:
+class DudCheck(NamedTuple):
     """How many trip-techniques caught something, and whether that asks for a question."""
 
     pairs: int

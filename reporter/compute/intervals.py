@@ -4,8 +4,7 @@ The variance between trips is turned into the number of independent fish that wo
 number gets exact Poisson limits. Fish that come one by one give Garwood's interval; bunched fish a wider one.
 """
 
-from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, NamedTuple
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
@@ -20,8 +19,7 @@ Rule = Literal["own_trips", "borrowed", "assumed", "none_caught", ""]
 assumed spread; the effort alone, where no fish was caught; nothing, without effort."""
 
 
-@dataclass(frozen=True, slots=True)
-class RateRange:
+class RateRange(NamedTuple):
     """Rates and their ranges; every field is shaped (..., groups).
 
     trips: trips with effort. fish: catch on them. effort: rod-hours. rate, low, high: fish per rod-hour,

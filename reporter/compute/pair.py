@@ -4,7 +4,7 @@ Arrays are shaped (..., trips). A trip on which a technique was not fished has e
 ignored.
 """
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
@@ -12,8 +12,7 @@ from numpy.typing import ArrayLike, NDArray
 from reporter.compute.ratio import FloatArray
 
 
-@dataclass(frozen=True, slots=True)
-class Pair:
+class Pair(NamedTuple):
     """Catch (fish) and effort (rod-hours) of two techniques, of one shape: (..., trips) or (..., strata)."""
 
     catch_this: FloatArray

@@ -15,20 +15,13 @@ _KEYS = ["trip_no", "technique"]
 def place_fish(stints: pd.DataFrame, fish: pd.DataFrame, told: pd.Series, pairs: pd.DataFrame) -> pd.Series:
     """Return the fish of each stint (index as in stints), NaN where the record cannot place them.
 
-    told: as from `told_stints`, for the rows of fish.
-
-    The stint that a row names; else the one stint of its technique whose clock holds its time; else the
-    technique's only stint; else in proportion to the tallies. Where every stint of a trip-technique has a
-    tally and they hold all its fish, the tallies are the answer.
+    The stint that a row tells (told: as from `told_stints`); else the technique's only stint; else in
+    proportion to the tallies. Where every stint of a trip-technique has a tally and they hold all its fish,
+    the tallies are the answer.
     """
     counted = fish[fish["counted"] & (fish["technique"] != "")]
-    on_stint = (
-        counted["fish"]
-        .groupby(told[counted.index])
-        .sum()
-        .reindex(stints["stint_no"], fill_value=0.0)
-        .to_numpy()
-    )
+    by_stint = counted["fish"].groupby(told[counted.index]).sum()
+    on_stint = by_stint.reindex(stints["stint_no"], fill_value=0.0).to_numpy()
     table = stints[["stint_no", *_KEYS, "landed"]].merge(
         pairs[[*_KEYS, "landed"]], on=_KEYS, suffixes=("", "_pair")
     )
@@ -54,8 +47,8 @@ def place_fish(stints: pd.DataFrame, fish: pd.DataFrame, told: pd.Series, pairs:
 def told_stints(stints: pd.DataFrame, fish: pd.DataFrame) -> tuple[pd.Series, list[Problem]]:
     """Return the stint_no that each row of fish tells (index as in fish), NaN where it tells none.
 
-    The stint that the row names; else the one whose clock holds its time. With it the problems of counted
-    rows that name a stint which is not there.
+    The stint that the row names; else the one of its technique whose clock holds its time. With it the
+    problems of counted rows that name a stint which is not there.
     """
     named, problems = _by_name(stints, fish)
     return named.fillna(_by_clock(stints, fish)), problems

@@ -1,6 +1,6 @@
 """Techniques in the order of their steadied rates, and how sure that order is."""
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 import numpy as np
 import pandas as pd
@@ -11,8 +11,7 @@ from reporter.compute.shrink import inflation, shrunken
 from reporter.compute.spread import Spread
 
 
-@dataclass(frozen=True, slots=True)
-class Ranking:
+class Ranking(NamedTuple):
     """A season's techniques as fished.
 
     table: one row a technique with effort, the best steadied rate first: technique, trips,

@@ -4,7 +4,7 @@ Arrays are shaped (..., groups, trips). A trip on which a group was not fished h
 is ignored.
 """
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
@@ -13,8 +13,7 @@ FloatArray = NDArray[np.float64]
 IntArray = NDArray[np.int64]
 
 
-@dataclass(frozen=True, slots=True)
-class RatioOfMeans:
+class RatioOfMeans(NamedTuple):
     """Catch rates of groups; every field is shaped (..., groups).
 
     trips: trips with effort. fish: catch on them. effort: rod-hours.
@@ -30,8 +29,7 @@ class RatioOfMeans:
     df: IntArray
 
 
-@dataclass(frozen=True, slots=True)
-class Dispersion:
+class Dispersion(NamedTuple):
     """How bunched the catch is; every field is shaped (..., groups), NaN below two trips or without fish.
 
     phi: index of dispersion, chi_square / df; 1 where fish come one by one.

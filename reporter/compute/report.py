@@ -1,6 +1,6 @@
 """The tables of a season report, each computed once for the workbook and the CSV files alike."""
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 import pandas as pd
 
@@ -28,8 +28,7 @@ STYLES = (*names.STYLES, "")
 """Styles in the order of the page; "" is not given."""
 
 
-@dataclass(frozen=True, slots=True)
-class Report:
+class Report(NamedTuple):
     """A season with its rate tables (see `reporter.compute.rates.rate_table`).
 
     techniques also has technique_no, style, shrunken_rate and probability_best (see Ranking) and is in the

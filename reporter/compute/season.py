@@ -1,8 +1,8 @@
 """A season: everything computed from one log, and everything found about it."""
 
-from dataclasses import dataclass
 from functools import partial
 from itertools import compress
+from typing import NamedTuple
 
 import pandas as pd
 
@@ -39,8 +39,7 @@ from reporter.tidy.weather.hours import HourlyFiles, WeatherFile
 _SHEET_ORDER = {sheet.name: index for index, sheet in enumerate(SHEETS)}
 
 
-@dataclass(frozen=True, slots=True)
-class Season:
+class Season(NamedTuple):
     """A computed season.
 
     layout_file: file name of the layout through which the log was read, where it has one of its own. trips,
@@ -124,6 +123,7 @@ def compute_season(log: TidyLog, weather: HourlyFiles = NO_FILES) -> Season:
     table = _described(with_big_fish(pairs.table, fish, log.settings["big_fish_mm"]), techniques, trips)
     worksheets = partial(worksheets_of, log)
     above = sum(int((t["from_above"] & t["used"]).sum()) for t in (effort, catch))
+    # Each table is copied into one piece: from many, rows are taken half as fast.
     return Season(
         name=log.name,
         sha256=log.sha256,

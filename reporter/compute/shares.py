@@ -3,7 +3,7 @@
 Arrays are shaped (..., groups, trips), results (..., groups).
 """
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 import numpy as np
 from numpy.typing import ArrayLike
@@ -13,8 +13,7 @@ from reporter.compute.spread import t_over_z_squared
 from reporter.schema.thresholds import LEVEL
 
 
-@dataclass(frozen=True, slots=True)
-class ShareRange:
+class ShareRange(NamedTuple):
     """Shares of fish and their ranges, 0 to 1; every field is shaped (..., groups).
 
     trips: trips with fish. part, whole: fish. effective: independent fish that would vary as much, at most

@@ -5,7 +5,7 @@ of all techniques together, the further the less its record holds. It says in wh
 never replaces the observed rate.
 """
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
@@ -17,8 +17,7 @@ ROUNDING = 1e-12
 """Share of the spread of rates that rounding could leave where chance explains all of it."""
 
 
-@dataclass(frozen=True, slots=True)
-class Shrunken:
+class Shrunken(NamedTuple):
     """Shrunken rates of techniques and what they rest on; fish per rod-hour.
 
     mean: rate of all techniques together (...), NaN without effort.

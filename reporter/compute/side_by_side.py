@@ -1,7 +1,7 @@
 """Fair comparisons: moving against slow, and each technique against the one most used."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 import numpy as np
 import pandas as pd
@@ -18,8 +18,7 @@ from reporter.schema.sheets.names import STYLES
 from reporter.schema.thresholds import MIN_OWN_TRIPS, MIN_SHARED_TRIPS
 
 
-@dataclass(frozen=True, slots=True)
-class SideBySide:
+class SideBySide(NamedTuple):
     """Fair comparisons of a season.
 
     table: one row a comparison and method: of (style or technique), method (same_trip, same_condition,
@@ -39,8 +38,7 @@ class SideBySide:
     reference: str
 
 
-@dataclass(frozen=True, slots=True)
-class _Record:
+class _Record(NamedTuple):
     """What is compared: catch and effort (names, trips) by name, classes of the trips, named stints."""
 
     names: list[str]

@@ -1,7 +1,7 @@
 """How much a catch rate varies from trip to trip, pooled over all techniques of a season."""
 
 import math
-from dataclasses import dataclass
+from typing import NamedTuple
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
@@ -10,8 +10,7 @@ from reporter.compute.ratio import FloatArray, IntArray, per_trip, ratio_of_mean
 from reporter.schema.thresholds import ASSUMED_SPREAD, LEVEL, MIN_SPREAD_DF
 
 
-@dataclass(frozen=True, slots=True)
-class Spread:
+class Spread(NamedTuple):
     """Squared coefficient of variation between trips, one a season: numbers, or arrays shaped (...).
 
     kappa: the pooled estimate, NaN where nothing could be pooled. df: its degrees of freedom.

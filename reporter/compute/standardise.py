@@ -4,7 +4,7 @@ For a table of all techniques, not for a claim about two of them. Arrays are sha
 trip lies in one stratum, and one without effort there has effort 0. An empty cell is never filled in.
 """
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
@@ -15,8 +15,7 @@ from reporter.compute.spread import ASSUMED, Spread, t_over_z_squared
 from reporter.schema.thresholds import LEVEL, MIN_OWN_TRIPS
 
 
-@dataclass(frozen=True, slots=True)
-class StandardRate:
+class StandardRate(NamedTuple):
     """Standardised rates and their ranges; every field is shaped (...).
 
     rate, low, high: fish per rod-hour; NaN where a stratum that has weight was not fished, or none has

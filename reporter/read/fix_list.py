@@ -1,8 +1,8 @@
 """A filled-in fix list: which cells of which log shall hold which values."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from pathlib import Path
+from typing import NamedTuple
 
 from reporter.read.door import open_log
 from reporter.read.errors import Unreadable
@@ -17,8 +17,7 @@ _PLACE_HEADINGS = (words.NUMBER, words.WHERE, words.PLACE_SHEET, words.PLACE_CEL
 _LAST_ROW, _LAST_COLUMN = 1_048_576, 16_384  # of a worksheet
 
 
-@dataclass(frozen=True, slots=True)
-class Correction:
+class Correction(NamedTuple):
     """A corrected value: line of the list, worksheet and cell of the log, value; None makes it blank."""
 
     line: int
@@ -27,8 +26,7 @@ class Correction:
     value: CellValue
 
 
-@dataclass(frozen=True, slots=True)
-class FilledIn:
+class FilledIn(NamedTuple):
     """A fix list as filled in.
 
     log_name, sha256: of the log that it was made of. refused: a sentence for every line that cannot be
@@ -41,8 +39,7 @@ class FilledIn:
     refused: list[str]
 
 
-@dataclass(frozen=True, slots=True)
-class _Line:
+class _Line(NamedTuple):
     """A row of a table of ours, by heading, and the address of its corrected value."""
 
     cells: Mapping[str, CellValue]

@@ -4,8 +4,7 @@ import posixpath
 import re
 import zipfile
 from collections.abc import Iterable
-from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, NamedTuple
 from xml.etree import ElementTree
 
 from reporter.read.errors import SAVE_AGAIN, Refused
@@ -28,8 +27,7 @@ _TAGS_A_TEXT = 4
 SheetKind = Literal["worksheet", "other"]  # chart sheets, dialogs and macro sheets hold no rows
 
 
-@dataclass(frozen=True, slots=True)
-class SheetPart:
+class SheetPart(NamedTuple):
     """A sheet as the workbook lists it. ``part`` is its path inside the archive."""
 
     name: str

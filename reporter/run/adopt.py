@@ -1,7 +1,7 @@
 """Adopt a log that is not in our layout: look at it, and write what its columns may mean."""
 
-from dataclasses import dataclass
 from pathlib import Path
+from typing import NamedTuple
 
 from reporter.books.layout import layout_book
 from reporter.files.atomic import replace_file
@@ -17,8 +17,7 @@ from reporter.tidy.propose.why_not import why_no_trips
 from reporter.write.workbook import write_book
 
 
-@dataclass(frozen=True, slots=True)
-class Adopted:
+class Adopted(NamedTuple):
     """A proposal, and the workbook that it was written into."""
 
     proposal: Proposal

@@ -2,9 +2,8 @@
 
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import dataclass
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from reporter.books.season.book import season_book
 from reporter.books.season.front_days import front_finding
@@ -14,6 +13,7 @@ from reporter.files.atomic import replace_file
 from reporter.files.folders import make_folder
 from reporter.files.guard import guard_target
 from reporter.run.season import Reading, read_season
+from reporter.run.tell import Tell, silent
 from reporter.schema.problems import Effect
 from reporter.write.workbook import write_book
 
@@ -23,8 +23,7 @@ if TYPE_CHECKING:
 _REPLACES = frozenset({"report"})
 
 
-@dataclass(frozen=True, slots=True)
-class Job:
+class Job(NamedTuple):
     """What is to be built: a log, its report, the folder of its tables or None."""
 
     log: Path
@@ -32,8 +31,7 @@ class Job:
     tables: Path | None
 
 
-@dataclass(frozen=True, slots=True)
-class Built:
+class Built(NamedTuple):
     """What was built: the reading, findings and front days in sentences, how many problems of each effect.
 
     A log with a stop has no findings, and nothing was written.
@@ -71,11 +69,13 @@ def shared_targets(jobs: Sequence[Job]) -> list[tuple[Job, Job]]:
     return clashes
 
 
-def build(job: Job, inputs: Sequence[Path], weather: "Sequence[RawWeather]" = ()) -> Built:
+def build(
+    job: Job, inputs: Sequence[Path], weather: "Sequence[RawWeather]" = (), tell: Tell = silent
+) -> Built:
     """Build one report; nothing is written where the log cannot be read or has a stop.
 
-    inputs: every file that is read, none of which is ever written over. weather: hourly files. Raises
-    Unreadable or CannotWrite, each one sentence.
+    inputs: every file that is read, none of which is ever written over. weather: hourly files. tell: takes
+    what is being done, in words, while it lasts. Raises Unreadable or CannotWrite, each one sentence.
     """
     if job.report.parent.exists():
         guard_target(job.report, inputs, _REPLACES)
@@ -87,7 +87,9 @@ def build(job: Job, inputs: Sequence[Path], weather: "Sequence[RawWeather]" = ()
     effects = Counter(found.effect for found in reading.problems)
     if reading.season is None:
         return Built(job, reading, (), "", effects)
+    tell("working out")
     report = make_report(reading.season)
+    tell("writing")
     _write(report, job)
     said = tuple(line.text for line in season_lines(report))
     return Built(job, reading, said, front_finding(report), effects)

@@ -1,10 +1,9 @@
 """Clients' copies: one log or several in, a workbook a client and a list for a mail merge out."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from functools import partial
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from reporter.books.client.book import client_book
 from reporter.books.client.letter import Letter, letter_of
@@ -17,6 +16,7 @@ from reporter.files.file_name import file_name
 from reporter.files.folders import make_folder
 from reporter.files.guard import guard_target
 from reporter.run.season import Reading, read_season
+from reporter.run.tell import Tell, silent
 from reporter.write.clients_list import LIST, guard_list, write_list
 from reporter.write.workbook import write_book
 
@@ -27,8 +27,7 @@ _REPLACES = frozenset({"client"})
 _SUFFIX = " your days.xlsx"
 
 
-@dataclass(frozen=True, slots=True)
-class Copies:
+class Copies(NamedTuple):
     """What is to be written: code -> file, its copies, what all of them share; what each log holds back."""
 
     joined: Joined
@@ -68,18 +67,25 @@ def plan_copies(readings: Sequence[Reading], out: Path) -> Copies | None:
 
 
 def write_copies(
-    copies: Copies, codes: Sequence[str], inputs: Sequence[Path], out: Path, *, whole: bool
+    copies: Copies,
+    codes: Sequence[str],
+    inputs: Sequence[Path],
+    out: Path,
+    *,
+    whole: bool,
+    tell: Tell = silent,
 ) -> None:
     """Write the copies of these clients, then the list. Nothing is written where a file may not be.
 
     inputs: every file that is read. whole: the list is of these clients alone; else others on it stay.
-    Raises CannotWrite.
+    tell: takes what is being done, in words, while it lasts. Raises CannotWrite.
     """
     make_folder(out)
     for code in codes:
         guard_target(copies.files[code], inputs, _REPLACES)
     guard_list(out / LIST, inputs)
-    for code in codes:
+    for number, code in enumerate(codes, start=1):
+        tell(f"writing {number} of {len(codes)}")
         book = client_book(copies.joined.copies[code], copies.letter)
         replace_file(copies.files[code], partial(write_book, book))
     write_list(out / LIST, {code: copies.files[code].name for code in codes}, whole=whole)

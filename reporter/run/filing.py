@@ -2,8 +2,8 @@
 
 import datetime as dt
 from collections.abc import Sequence
-from dataclasses import dataclass
 from pathlib import Path
+from typing import NamedTuple
 
 import pandas as pd
 
@@ -34,8 +34,7 @@ from reporter.write.workbook import write_book
 _REPLACES = frozenset({"filing"})
 
 
-@dataclass(frozen=True, slots=True)
-class FilingJob:
+class FilingJob(NamedTuple):
     """What is to be filed: a log, its pages, the days; the columns file, tables, archive, each or None.
 
     freeze: the day on which it is filed, None where it is only looked at.
@@ -50,8 +49,7 @@ class FilingJob:
     freeze: dt.date | None
 
 
-@dataclass(frozen=True, slots=True)
-class FiledPages:
+class FiledPages(NamedTuple):
     """What came of a job: the reading, why nothing may be filed, and where there is something what it is.
 
     checks: kept fish against the guide's own rules. amended: against what was filed of these days before.

@@ -2,8 +2,8 @@
 
 from collections import defaultdict
 from collections.abc import Sequence
-from dataclasses import dataclass
 from pathlib import Path
+from typing import NamedTuple
 
 from reporter.files.atomic import replace_file
 from reporter.files.csv_log import is_csv_log
@@ -32,8 +32,7 @@ class NotMended(Exception):  # noqa: N818 - named as it reads in an except claus
         self.sentences = tuple(sentences)
 
 
-@dataclass(frozen=True, slots=True)
-class Mended:
+class Mended(NamedTuple):
     """A mended copy: where it is, how many cells were corrected, and what became of it when it was read.
 
     recalculate: whether it holds formulas, whose results are those of before.

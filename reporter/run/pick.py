@@ -1,9 +1,8 @@
 """Pick from one log: what worked on days like the one that is asked for."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from reporter.compute.conditions.record import stint_record
 from reporter.compute.picker.choose import choice_number
@@ -16,8 +15,7 @@ if TYPE_CHECKING:
     from reporter.read.weather.raw import RawWeather
 
 
-@dataclass(frozen=True, slots=True)
-class Answer:
+class Answer(NamedTuple):
     """What came of a question: the reading; the record, choices by number and the pick unless there is none.
 
     unread: choice -> why it cannot be read.

@@ -1,9 +1,10 @@
 """Roll-up: a folder of many guides' logs in, totals out; one log in memory at a time."""
 
 import gc
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
+from typing import NamedTuple
 
 from reporter import __version__
 from reporter.beside.finished import Finished, finished_path, open_finished
@@ -20,6 +21,7 @@ from reporter.files.guard import guard_input, guard_target
 from reporter.files.layouts import layout_path
 from reporter.read.errors import Unreadable
 from reporter.run.season import read_season
+from reporter.run.tell import Tell
 from reporter.schema.rollup_tables import ROLLUP_TABLES
 from reporter.write.tables import guard_tables, write_tables
 from reporter.write.workbook import write_book
@@ -27,12 +29,8 @@ from reporter.write.workbook import write_book
 _REPLACES = frozenset({"rollup"})
 _LOGS_BETWEEN_LOOKS = 10  # what is left of a log holds itself: memory grows until someone looks for it
 
-Progress = Callable[[int, Path], None]
-"""Called with a log's number before it is looked at."""
 
-
-@dataclass(frozen=True, slots=True)
-class RollupJob:
+class RollupJob(NamedTuple):
     """What is to be rolled up: the logs in order, the workbook, the days; a folder of tables or None.
 
     parquet: the tables as Parquet too. names: guides by name and small figures shown.
@@ -46,8 +44,7 @@ class RollupJob:
     names: bool
 
 
-@dataclass(frozen=True, slots=True)
-class RolledUp:
+class RolledUp(NamedTuple):
     """What came of a job: the roll-up, and how many logs were read now and how many were kept from before."""
 
     made: Rollup
@@ -55,7 +52,7 @@ class RolledUp:
     kept: int
 
 
-def roll_up(job: RollupJob, progress: Progress) -> RolledUp:
+def roll_up(job: RollupJob, tell: Tell) -> RolledUp:
     """Write a roll-up; a log that cannot be counted is in `missed` and stops no other.
 
     Raises CannotWrite, one sentence.
@@ -64,7 +61,7 @@ def roll_up(job: RollupJob, progress: Progress) -> RolledUp:
     make_folder(job.out.parent)
     _guard(job, store)
     with open_finished(store) as finished:
-        reading = _read_all(job, finished, progress)
+        reading = _read_all(job, finished, tell)
         names = {_name(log): number for number, log in enumerate(job.logs, start=1)}
         made = make_rollup(finished.kept(names), tuple(reading.missed), names=job.names)
         finished.settle()
@@ -96,11 +93,11 @@ class _ReadLogs:
     kept: int = 0
 
 
-def _read_all(job: RollupJob, finished: Finished, progress: Progress) -> _ReadLogs:
+def _read_all(job: RollupJob, finished: Finished, tell: Tell) -> _ReadLogs:
     """Read what is not finished, or not as it is now, one log at a time; then the store holds these alone."""
     before, reading = finished.states(), _ReadLogs({}, [])
     for number, log in enumerate(job.logs, start=1):
-        progress(number, log)
+        tell(f"log {number} of {len(job.logs)}, {log.name}")
         name = _name(log)
         try:
             state = _state(log, job.period)

@@ -1,10 +1,9 @@
 """From a file to a season: read through the one door, tidied, computed. Every other flow stands on this."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import compress
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from reporter.beside.layout import layout_beside
 from reporter.compute.season import Season, compute_season, in_order
@@ -23,8 +22,7 @@ if TYPE_CHECKING:
     from reporter.read.weather.raw import RawWeather
 
 
-@dataclass(frozen=True, slots=True)
-class Reading:
+class Reading(NamedTuple):
     """What became of a log: its problems, its rows by sheet, and the season unless something stops it.
 
     layout, log: where its columns stand, and the tables that were made of it.

@@ -5,8 +5,7 @@ field of FIELDS or a fixed text; codes replace values; `date` is a pattern, `hou
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass
-from typing import Literal, get_args
+from typing import Literal, NamedTuple, get_args
 
 RowIs = Literal["trip", "species"]
 HoursAs = Literal["decimal", "h:mm"]
@@ -16,8 +15,7 @@ ROWS: tuple[str, ...] = get_args(RowIs)
 HOURS: tuple[str, ...] = get_args(HoursAs)
 
 
-@dataclass(frozen=True, slots=True)
-class AskedField:
+class AskedField(NamedTuple):
     """What a column may hold: its key, what it is, of what kind; of_species: only where rows are species."""
 
     key: str
@@ -60,8 +58,7 @@ FIELDS: tuple[AskedField, ...] = (
 BY_FIELD: Mapping[str, AskedField] = {asked.key: asked for asked in FIELDS}
 
 
-@dataclass(frozen=True, slots=True)
-class AskedColumn:
+class AskedColumn(NamedTuple):
     """A column: its heading; a key of FIELDS, or a fixed text where it is ""; codes by value."""
 
     heading: str
@@ -71,8 +68,7 @@ class AskedColumn:
     decimals: int | None
 
 
-@dataclass(frozen=True, slots=True)
-class AskedColumns:
+class AskedColumns(NamedTuple):
     """A columns file: the name of what is asked, what one row is, how days and durations are written."""
 
     name: str

@@ -6,8 +6,8 @@ published source. No label reads as a date or a number.
 
 from bisect import bisect_right
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import pairwise
+from typing import NamedTuple
 
 from reporter.schema.sheets.names import SKILLS
 from reporter.schema.units import Quantity, System, usual_unit
@@ -16,8 +16,7 @@ NOT_KNOWN = "not known"
 NOT_RECORDED = "not recorded"
 
 
-@dataclass(frozen=True, slots=True)
-class Band:
+class Band(NamedTuple):
     """One class of a condition: its label, and where it begins and ends if it is a span of numbers.
 
     code: what the tables call it, where that is not its label.
@@ -34,8 +33,7 @@ def named(labels: Sequence[str]) -> tuple[Band, ...]:
     return tuple(Band(label) for label in labels)
 
 
-@dataclass(frozen=True, slots=True)
-class Bands:
+class Bands(NamedTuple):
     """Bands of a quantity: the edges between them as the system's own round numbers.
 
     A value on an edge lies in the band above it. Labels never read as a date or a number.

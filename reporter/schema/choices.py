@@ -1,12 +1,11 @@
 """What can be chosen on What worked, and the order in which choices are let go."""
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 ANY = "Any"
 
 
-@dataclass(frozen=True, slots=True)
-class Choice:
+class Choice(NamedTuple):
     """A choice: key, words on the page, and what is let go of it when too little fits."""
 
     key: str

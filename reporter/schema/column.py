@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from reporter.schema.units import USUAL, Quantity, System
 
@@ -27,8 +27,7 @@ Audience = Literal["client", "guide"]
 Example = str | float | None
 
 
-@dataclass(frozen=True, slots=True)
-class Unless:
+class Unless(NamedTuple):
     """Required unless that setting of the sheet Season holds a value."""
 
     setting: str

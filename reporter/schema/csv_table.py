@@ -1,13 +1,11 @@
 """What a table of `--tables` is, and the columns of every table of rates."""
 
-from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, NamedTuple
 
 FieldType = Literal["string", "integer", "number", "boolean", "date", "time", "datetime"]
 
 
-@dataclass(frozen=True, slots=True)
-class CsvField:
+class CsvField(NamedTuple):
     """A column of a table: name, type (Frictionless Table Schema), what it holds, its unit."""
 
     name: str
@@ -16,8 +14,7 @@ class CsvField:
     unit: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class CsvTable:
+class CsvTable(NamedTuple):
     """A table: file name without ending, what one row is, its columns in order."""
 
     name: str

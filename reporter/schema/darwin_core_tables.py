@@ -3,16 +3,14 @@
 Source: Darwin Core terms and text guide (Biodiversity Information Standards, TDWG).
 """
 
-from dataclasses import dataclass
-from typing import Final
+from typing import Final, NamedTuple
 
 from reporter.schema.csv_table import CsvField, CsvTable
 
 TERMS: Final = "http://rs.tdwg.org/dwc/terms/"
 
 
-@dataclass(frozen=True, slots=True)
-class ArchiveFile:
+class ArchiveFile(NamedTuple):
     """A file of the archive: its table, what a row is (URI of a class). Its first column names the event."""
 
     table: CsvTable

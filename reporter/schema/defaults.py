@@ -4,12 +4,12 @@ Common practice of the trade, no source; the lists are the guide's to edit.
 """
 
 from dataclasses import dataclass, field
+from typing import NamedTuple
 
 from reporter.schema.units import System
 
 
-@dataclass(frozen=True, slots=True)
-class Technique:
+class Technique(NamedTuple):
     """A row of the sheet Techniques."""
 
     technique: str

@@ -1,15 +1,13 @@
 """What a finding is."""
 
-from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, NamedTuple
 
 Effect = Literal["stop", "set aside", "note"]
 
 EFFECTS: tuple[Effect, ...] = ("stop", "set aside", "note")
 
 
-@dataclass(frozen=True, slots=True)
-class Finding:
+class Finding(NamedTuple):
     """A kind of problem: code (permanent), effect, title, text with places to fill in, remedy."""
 
     code: str

@@ -5,7 +5,7 @@ agree, after Gabelhouse 1984, N. Am. J. Fish. Manage. 4:273-285 (from memory). B
 neither is a conversion of the other, so a fish is compared in the unit in which it was measured.
 """
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from reporter.schema.units import System
 
@@ -18,8 +18,7 @@ LENGTH_CLASSES = tuple(range(1, TROPHY_CLASS + 1))
 """The classes of fish of stock length or longer."""
 
 
-@dataclass(frozen=True, slots=True)
-class LengthCategories:
+class LengthCategories(NamedTuple):
     """The lengths from which on a species is of stock, quality ... trophy length, itself included."""
 
     inches: tuple[int, int, int, int, int]

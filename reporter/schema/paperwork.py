@@ -4,8 +4,8 @@ Agencies count in their own ways and change them: what is here is only how a rul
 out. The form or the permit that he holds comes first.
 """
 
-from dataclasses import dataclass
 from decimal import Decimal
+from typing import NamedTuple
 
 CLIENT_DAYS, OUTINGS, TRIPS, ANGLER_DAYS = "client-days", "outings", "trips", "angler-days"
 ANGLER_HOURS, LINE_HOURS, LOG_TRIPS, GUIDE_DAYS = "angler-hours", "line-hours", "log trips", "guide-days"
@@ -42,8 +42,7 @@ NEXT_SHARE = 1.25
 the next allocation is 125 % of use, at most the old one. 16 USC 8546-8547 (second-hand)."""
 
 
-@dataclass(frozen=True, slots=True)
-class LandShare:
+class LandShare(NamedTuple):
     """A line of the table of fee cuts: up to which share of the time, which part of the receipts is charged.
 
     up_to: in per cent of all time, on that land. below: that share itself is not in the line any more.

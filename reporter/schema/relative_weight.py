@@ -7,11 +7,10 @@ a second public source; the others stand in this single compilation. Each is a 7
 """
 
 import math
-from dataclasses import dataclass
+from typing import NamedTuple
 
 
-@dataclass(frozen=True, slots=True)
-class MetricLine:
+class MetricLine(NamedTuple):
     """log10 of grams = a + b x log10 of mm of total length, from a shortest length on; and its paper."""
 
     a: float

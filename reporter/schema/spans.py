@@ -1,7 +1,7 @@
 """Spans of a quantity as people write them: over 10 mph, water under 55 °F, 50 to 60, 5-10 ft."""
 
 import re
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from reporter.schema import bands
 from reporter.schema.bands import Bands
@@ -25,8 +25,7 @@ _SPAN = re.compile(
 _BELOW = frozenset({"under", "below", "or less", "and under"})
 
 
-@dataclass(frozen=True, slots=True)
-class Span:
+class Span(NamedTuple):
     """A span of a condition's quantity, in the unit kept inside: low in and high out."""
 
     condition: str

@@ -4,11 +4,10 @@ Common names follow the capitals of the American Fisheries Society's list, lower
 Numbers and codes of public lists join them where a filing needs them.
 """
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 
-@dataclass(frozen=True, slots=True)
-class Species:
+class Species(NamedTuple):
     """A kind of fish: house code, common name, other words for it, whether it is a black bass."""
 
     code: str

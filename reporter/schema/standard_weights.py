@@ -5,11 +5,10 @@ fisheries textbook's companion package. Trout are the lines of rivers. The bands
 """
 
 import math
-from dataclasses import dataclass
+from typing import NamedTuple
 
 
-@dataclass(frozen=True, slots=True)
-class WeightLine:
+class WeightLine(NamedTuple):
     """log10 of pounds = a + b x log10 of inches, from a shortest length (inches) on."""
 
     a: float

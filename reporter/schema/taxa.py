@@ -4,11 +4,10 @@ Numbers are taxonomic serial numbers of ITIS as in the fish table of a federal s
 ITIS still calls each one valid is not confirmed. Codes are the three letters of FAO's ASFIS list.
 """
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 
-@dataclass(frozen=True, slots=True)
-class Taxon:
+class Taxon(NamedTuple):
     """What public lists call a species of the house code.
 
     name: Latin, "" where none is certain. tsn: its ITIS number. fao: its FAO code. rank: of the Latin name.

@@ -5,8 +5,7 @@ Inside: mm, g, degrees C, hPa, m/s, m, hours, minutes. Factors are exact by defi
 NIST SP 811 appendix B.8, from memory).
 """
 
-from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, NamedTuple
 
 System = Literal["us", "metric"]
 
@@ -15,8 +14,7 @@ Quantity = Literal[
 ]
 
 
-@dataclass(frozen=True, slots=True)
-class Unit:
+class Unit(NamedTuple):
     """A unit of a quantity: inside = (typed - zero) * scale.
 
     also: other spellings in a heading or behind a number, lower case, without dots.

@@ -1,8 +1,7 @@
 """A sheet as it was typed: every cell of the columns that are read, as text."""
 
 import datetime as dt
-from dataclasses import dataclass
-from typing import Protocol
+from typing import NamedTuple, Protocol
 
 from reporter.read.raw import CellValue, RawSheet
 from reporter.tidy.places import Placed, SheetLayout
@@ -21,8 +20,7 @@ class TypedRows(Protocol):
         """Return the worksheet, the column key and the place of every column that is read."""
 
 
-@dataclass(frozen=True, slots=True)
-class TypedSheet:
+class TypedSheet(NamedTuple):
     """The rows of a sheet before anything was read into them; totals lines and further headings are there."""
 
     raw: RawSheet

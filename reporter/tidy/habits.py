@@ -6,8 +6,8 @@ What one cell leaves open another may settle, and what two cells contradict is o
 import datetime as dt
 import re
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass, replace
-from typing import Any
+from dataclasses import replace
+from typing import Any, NamedTuple
 
 from reporter.read.raw import CellValue, RawBook, RawSheet
 from reporter.schema.a1 import address
@@ -29,8 +29,7 @@ _DASHED = re.compile(r"\d+ ?- ?\d+")
 _DECIMAL_POINT = re.compile(r"\d\.\d(?!\d\d,)")
 
 
-@dataclass(frozen=True, slots=True)
-class _Cell:
+class _Cell(NamedTuple):
     """A filled cell of a column."""
 
     sheet: Sheet

@@ -4,6 +4,7 @@ import datetime as dt
 from collections import defaultdict
 from collections.abc import Callable
 from dataclasses import dataclass, field
+from typing import NamedTuple
 
 from reporter.read.raw import CellValue
 from reporter.tidy.moments import DateReading, read_date
@@ -12,8 +13,7 @@ from reporter.tidy.trip_numbers import same_number
 from reporter.tidy.words import NotRead
 
 
-@dataclass(frozen=True, slots=True)
-class TripBook:
+class TripBook(NamedTuple):
     """The trips by what points at them: number -> index on Trips; date -> indexes; alike -> number.
 
     used: whether each trip is used. row_said: index -> the trip's row as a message names it. outside: indexes
@@ -47,8 +47,7 @@ def trip_book(trips: TidySheet) -> TripBook:
     return TripBook(by_number, dict(by_date), alike, trips.used, trips.rows.said, outside)
 
 
-@dataclass(frozen=True, slots=True)
-class Linked:
+class Linked(NamedTuple):
     """For every row of a sheet: its trip (index on Trips, None where none), and whether a blank meant it."""
 
     linked: list[int | None]

@@ -3,6 +3,7 @@
 import re
 from collections.abc import Callable, Mapping, Sequence, Set
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from reporter.read.raw import CellValue
 from reporter.schema.a1 import address
@@ -43,8 +44,7 @@ class Total:
     cells: tuple[CellValue, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class NotRow:
+class NotRow(NamedTuple):
     """How lines of a worksheet are told from rows.
 
     needed: positions that a row fills. free: positions of free text. headings: whether texts are headings

@@ -5,7 +5,7 @@ import re
 from collections import defaultdict
 from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from typing import Any
+from typing import Any, NamedTuple
 
 from reporter.schema.log import folded
 
@@ -17,8 +17,7 @@ _DIGITS = re.compile(r"\d+")
 _A_DAY = dt.timedelta(days=1)
 
 
-@dataclass(frozen=True, slots=True)
-class TripKeys:
+class TripKeys(NamedTuple):
     """By what papers know a trip: its water, the permit it counts on, folded names of guide and boat."""
 
     water: str
@@ -26,8 +25,7 @@ class TripKeys:
     names: frozenset[str]
 
 
-@dataclass(frozen=True, slots=True)
-class PaperTrip:
+class PaperTrip(NamedTuple):
     """A trip that needs papers: its number, first and last day, and by what papers know it."""
 
     number: str
@@ -55,8 +53,8 @@ class Paper:
         return " ".join(f"{word} {day:%Y-%m-%d}" for word, day in words if day)
 
     def covers(self, day: dt.date) -> bool:
-        """Whether it is valid on a day; both its first and its last day count."""
-        return (self.first is None or self.first <= day) and (self.last is None or day <= self.last)
+        """Whether it is valid on a day."""
+        return valid_on(day, self.first, self.last)
 
     def concerns(self, trip: TripKeys) -> bool:
         """Whether a trip needs it, or one named alike."""
@@ -69,6 +67,11 @@ class Paper:
     def counts(self, trip: TripKeys) -> bool:
         """Whether a trip counts on it: on a permit those that name it, on other papers those that need it."""
         return trip.permit == self.name if self.kind == PERMIT else self.concerns(trip)
+
+
+def valid_on(day: dt.date, first: dt.date | None, last: dt.date | None) -> bool:
+    """Return whether a day lies between two that both count; None is open at that end."""
+    return (first is None or first <= day) and (last is None or day <= last)
 
 
 def without_year(name: str) -> str:

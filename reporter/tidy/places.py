@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from reporter.read.raw import CellValue
 from reporter.schema.column import Column
@@ -10,8 +10,7 @@ from reporter.schema.units import Unit
 from reporter.tidy.headings import bracketed_unit
 
 
-@dataclass(frozen=True, slots=True)
-class Placed:
+class Placed(NamedTuple):
     """A column's place: position in a raw row (from 0), heading as typed, unit named there if any."""
 
     position: int
@@ -37,8 +36,7 @@ class Group:
     blank: tuple[Placed, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class TripCells:
+class TripCells(NamedTuple):
     """How a worksheet of another layout says which trip a row belongs to.
 
     by: "number", and columns is its place; "row", every row with something in one of the columns is a trip of
@@ -66,8 +64,7 @@ class Worksheet:
     free: frozenset[int]
 
 
-@dataclass(frozen=True, slots=True)
-class Source:
+class Source(NamedTuple):
     """How rows of one sheet of the log are found in a worksheet of another layout.
 
     columns: column key -> place. asks: places of which one must hold something for there to be a row. groups:

@@ -3,6 +3,7 @@
 from bisect import bisect_right
 from collections.abc import Iterable
 from dataclasses import dataclass, field, replace
+from typing import NamedTuple
 
 from reporter.read.raw import CellValue, RawSheet
 from reporter.schema.a1 import address
@@ -14,8 +15,7 @@ from reporter.tidy.not_rows import FREE_TEXT, NotRow, Texts, Total, headings_aga
 from reporter.tidy.places import Placed, SheetLayout
 
 
-@dataclass(frozen=True, slots=True)
-class RowCount:
+class RowCount(NamedTuple):
     """What became of a sheet's rows: read = used + set_aside + blank + not_rows."""
 
     read: int
@@ -48,16 +48,14 @@ class RowFates:
         return RowCount(read, used, aside, read - used - aside - not_rows, not_rows)
 
 
-@dataclass(frozen=True, slots=True)
-class Spot:
+class Spot(NamedTuple):
     """Where a cell stands: the number of its row, and its column."""
 
     number: int
     placed: Placed
 
 
-@dataclass(frozen=True, slots=True)
-class Looks:
+class Looks(NamedTuple):
     """What rows show that nothing in their cells says, by number: hidden, struck through, commented.
 
     commented: a number for each comment. visible: whether the worksheet is.

@@ -1,6 +1,6 @@
 """Where a problem lies in the workbook itself: its own sheet's name, and the cell."""
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from reporter.schema.a1 import address, row_and_column
 from reporter.schema.log import SHEETS
@@ -12,8 +12,7 @@ _NOT_BY_VALUE = frozenset({"merged", "merged_below", "not_calculated", "trips_sk
 """Findings that no value in their cell mends: a merge, formulas never worked out, rows that are missing."""
 
 
-@dataclass(frozen=True, slots=True)
-class Spot:
+class Spot(NamedTuple):
     """A place in a workbook.
 
     sheet: the worksheet's own name. row: 0 for the whole sheet. cell: an address, nothing where the problem

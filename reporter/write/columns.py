@@ -2,8 +2,7 @@
 
 import datetime as dt
 from collections.abc import Collection, Hashable, Sequence
-from dataclasses import dataclass
-from typing import Final
+from typing import Final, NamedTuple
 
 from xlsxwriter.format import Format
 
@@ -18,8 +17,7 @@ _TEXT_OR_INT: Final = frozenset({str, type(None), int})
 _SHADES: Final = dict(enumerate[Trait](("grey", "flagged", *HEAT_TRAITS), start=1))
 
 
-@dataclass(frozen=True, slots=True)
-class Column:
+class Column(NamedTuple):
     """The cells of a table's column from its first row down, and how they look.
 
     shades: which shade each cell has, as `shades` gives them; empty where none has one. fill: whether blank

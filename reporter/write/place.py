@@ -1,7 +1,7 @@
 """Where everything stands: the outcome of the first pass. Rows and columns count from 0."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from reporter.books.blocks import Chart, Field, Figures, Sheet, Table, Text
 from reporter.write.clean import one_line
@@ -9,8 +9,7 @@ from reporter.write.measure import column_px
 from reporter.write.widths import width_at
 
 
-@dataclass(frozen=True, slots=True)
-class TextPlace:
+class TextPlace(NamedTuple):
     """Lines of text, one a row from `top`."""
 
     text: Text
@@ -22,8 +21,7 @@ class TextPlace:
         return self.top
 
 
-@dataclass(frozen=True, slots=True)
-class FiguresPlace:
+class FiguresPlace(NamedTuple):
     """A list of figures: its first item's row, the column of the values, the last one of the remarks."""
 
     figures: Figures
@@ -38,8 +36,7 @@ class FiguresPlace:
         return self.top if self.title is None else self.title
 
 
-@dataclass(frozen=True, slots=True)
-class TablePlace:
+class TablePlace(NamedTuple):
     """A table: the rows of its parts, None where it has no such part.
 
     first and last enclose the body with the rows to type in; an empty table has one blank row.
@@ -77,8 +74,7 @@ class TablePlace:
         return [(top, bottom) for top, bottom in (*runs, (first, self.last)) if top <= bottom]
 
 
-@dataclass(frozen=True, slots=True)
-class ChartPlace:
+class ChartPlace(NamedTuple):
     """A chart and its first row."""
 
     chart: Chart
@@ -93,8 +89,7 @@ class ChartPlace:
 Place = TextPlace | FiguresPlace | TablePlace | ChartPlace
 
 
-@dataclass(frozen=True, slots=True)
-class SheetPlan:
+class SheetPlan(NamedTuple):
     """A sheet with its places, its column widths in characters and the number of columns text runs over."""
 
     sheet: Sheet

@@ -162,7 +162,8 @@ def _ends(column: Sequence[Kept | None]) -> list[int]:
 
 
 def _for_chart(cell: Any) -> Any:
-    if cell.__class__ is not tuple:
-        return None
+    if cell.__class__ is not tuple:  # one of the library's own, of which those of dates have a number
+        number = getattr(cell, "number", None)
+        return None if number is None else f"{number:.16g}"
     _, value, live = cell
     return value if live or isinstance(value, str) else f"{value:.16g}"

@@ -238,7 +238,7 @@ def test_psd_is_refused_where_a_tally_holds_more_than_was_measured(demo: Page) -
 def test_psd_is_an_angling_psd_with_the_caution(all_measured: Page) -> None:
     assert all_measured.says("never compare an angling PSD with one from electrofishing")
     rows = all_measured.table("Angling PSD,")
-    assert [row["Index"] for row in rows[:4]] == ["PSD", "PSD-P", "PSD-M", "PSD-T"]
+    assert [row["Which PSD"] for row in rows[:4]] == ["PSD", "PSD-P", "PSD-M", "PSD-T"]
     assert [row["Length from (in)"] for row in rows[:4]] == [12, 15, 20, 25]
     for row in rows:
         psd = 100 * value(row["Fish of it"]) / value(row["Of stock fish"])
@@ -262,7 +262,7 @@ def test_relative_weight_stands_with_the_step_of_the_scale(demo: Page) -> None:
     grams = 10 ** (-5.392 + 3.215 * math.log10(11 * 25.4))
     assert step.endswith(f"is worth {100 * 28.349523125 / grams:.0f} points.")
     assert "spotted bass of 11 to 14 in" in step
-    assert all(value(row["Measured and weighed"]) >= 5 for row in demo.table("Mean relative weight"))
+    assert all(value(row["Measured and weighed"]) >= 5 for row in demo.table("Average relative weight"))
 
 
 def test_measured_and_weighed_of_caught_stand_beside_every_table_and_chart(all_measured: Page) -> None:
@@ -375,7 +375,7 @@ def test_own_layout_names_the_worksheet_of_the_best(tmp_path: Path) -> None:
         typed = dict(zip(names, (cell.value for cell in sheet[int(str(row["Row on it"]))]), strict=True))
         assert typed["Len (in)"] == pytest.approx(row["Length (in)"])
     psd = page.table("Angling PSD,")[0]
-    assert (psd["Species"], psd["Index"]) == ("Largemouth bass", "PSD")
+    assert (psd["Species"], psd["Which PSD"]) == ("Largemouth bass", "PSD")
 
 
 @pytest.mark.libreoffice

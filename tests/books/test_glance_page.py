@@ -71,6 +71,12 @@ def test_findings_carry_the_numbers_of_side_by_side_and_of_the_days(report: Path
     assert said[2] == "Moving gave fewer fish on days 1 and 2 behind a front than on ordinary days."
 
 
+def test_finding_that_settles_nothing_says_between_what(write_log: WriteLog, tmp_path: Path) -> None:
+    said = under(built(write_log(), tmp_path), "What your record says")
+    assert said[0].startswith("Moving against slow: not enough same-trip data (1 trip)")
+    assert said[1] == "Both on the same trip: 1 trip."
+
+
 def test_no_more_than_three_findings_each_with_its_evidence(report: Path) -> None:
     assert len(under(report, "What your record says")) in (4, 6)
 

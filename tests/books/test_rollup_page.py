@@ -10,6 +10,7 @@ from reporter.compute.paperwork.period import OPEN
 from reporter.files.mark import read_mark
 from reporter.run.logs import logs_in
 from reporter.run.rollup import RollupJob, roll_up
+from reporter.run.tell import silent
 from tests.books.printed import pages_printed
 from tests.recalculate import disagreements, formula_cells
 from tests.rollup_logs import WATERS, Day, GuideLog, random_association, save_all
@@ -20,7 +21,7 @@ SHEETS = ["Roll-up", "By water", "By month", "By permit", "Guides", "Missing mon
 def made(folder: Path, out: Path, *, names: bool = False) -> Path:
     out.mkdir(exist_ok=True)
     job = RollupJob(logs_in(folder), out / "r.xlsx", OPEN, None, False, names)
-    roll_up(job, lambda *_: None)
+    roll_up(job, silent)
     return job.out
 
 

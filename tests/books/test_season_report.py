@@ -11,7 +11,6 @@ import pytest
 from openpyxl.workbook import Workbook
 
 from reporter.run.build import build, plan
-from tests.recalculate import disagreements, formula_cells
 
 SAMPLES = Path(__file__).parent.parent.parent / "sample_workbooks"
 LOGS = {
@@ -86,27 +85,6 @@ def below(book: Workbook, sheet: str, heading: str) -> list[dict[str, object]]:
 
 def test_sheets_stand_in_reading_order(built: Path) -> None:
     assert openpyxl.load_workbook(report(built, "clean")).sheetnames == SHEETS
-
-
-@pytest.mark.libreoffice
-@pytest.mark.parametrize("name", LOGS)
-def test_every_live_formula_recalculates_to_its_stored_value(name: str, built: Path, tmp_path: Path) -> None:
-    path = report(built, name)
-    assert len(formula_cells(path)) > 150
-    assert not disagreements(path, tmp_path)
-
-
-@pytest.mark.parametrize("name", LOGS)
-def test_no_cell_shows_an_error_value(name: str, built: Path) -> None:
-    book = openpyxl.load_workbook(report(built, name), data_only=True)
-    errors = [
-        (sheet.title, cell.coordinate, cell.value)
-        for sheet in book.worksheets
-        for row in sheet.iter_rows()
-        for cell in row
-        if cell.data_type == "e" or cell.value in ("nan", "inf", "NaT", "None", "<NA>")
-    ]
-    assert not errors
 
 
 def test_totals_and_rates_are_formulas_and_not_pasted_numbers(built: Path) -> None:

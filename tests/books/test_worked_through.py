@@ -10,7 +10,7 @@ import pytest
 from tests.books.test_side_by_side import CATCH, EFFORT, built
 from tests.conftest import WriteLog
 from tests.demo import make
-from tests.recalculate import disagreements, formula_cells
+from tests.recalculate import formula_cells
 
 NAME = "Worked through"
 
@@ -60,10 +60,10 @@ def test_ratio_is_that_of_side_by_side_and_of_the_trips_that_are_listed(report: 
     assert sum(float(str(line[5])) for line in trips) == pytest.approx(float(row["hours_against"]))
 
 
-def test_every_step_is_a_formula_that_a_spreadsheet_works_out_alike(report: Path, tmp_path: Path) -> None:
-    own = {key: cell for key, cell in formula_cells(report).items() if key[0] == NAME}
-    assert len(own) > 100
-    assert [found for found in disagreements(report, tmp_path) if NAME in str(found)] == []
+def test_every_step_is_a_formula(report: Path) -> None:
+    """That a spreadsheet works them out alike is tested of the whole report in tests/programs."""
+    steps = [key for key in formula_cells(report) if key[0] == NAME]
+    assert len(steps) > 100
 
 
 def test_season_with_nothing_to_work_through_says_so(write_log: WriteLog, tmp_path: Path) -> None:

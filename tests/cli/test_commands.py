@@ -7,21 +7,13 @@ from pathlib import Path
 import openpyxl
 import pytest
 
+from reporter.cli import say
 from reporter.cli.main import COMMANDS
 from reporter.files.mark import read_mark
 from tests.cli.conftest import Run
 from tests.conftest import WriteLog
 
 HEAVY = {"pandas", "numpy", "scipy", "openpyxl", "xlsxwriter"}
-
-
-@pytest.mark.parametrize("command", COMMANDS)
-def test_help_of_every_command_has_an_example_that_runs_it(command: str, run: Run) -> None:
-    ran = run(command, "--help")
-    assert ran.code == 0
-    (example,) = [line.strip() for line in ran.out.splitlines() if line.strip().startswith("Example: ")]
-    assert example.startswith(f"Example: reporter {command} ")
-    assert max(map(len, ran.out.splitlines())) <= 80
 
 
 def test_help_lists_every_command_with_its_line(run: Run) -> None:
@@ -161,6 +153,34 @@ def test_check_warns_of_sorting_where_blanks_mean_the_row_above(write_log: Write
     said = " ".join(run("check", write_log({"Effort": {"A3": None}, "Catch": {"A3": None}})).out.split())
     assert "2 rows without a trip were read as the trip of the row above: never sort Effort or Catch" in said
     assert "sort" not in run("check", write_log()).out
+
+
+def test_rows_one_after_another_with_one_thing_to_say_share_a_line(write_log: WriteLog, run: Run) -> None:
+    said = " ".join(run("check", write_log({"Effort": {"C2": 700, "C3": 700}})).out.split())
+    assert said.count("All its stints leave the rates.") == 1
+    assert "Effort rows 2-3: Trip T-001: its stints add to 46.7 rod-hours" in said  # 2 x 2 rods x 700 / 60 h
+    assert "Set aside: not used, in no total (2)" in said
+
+
+def test_several_logs_end_in_a_line_that_counts_them(tmp_path: Path, write_log: WriteLog, run: Run) -> None:
+    for name, changes in (("a.xlsx", {}), ("b.xlsx", {"Catch": None}), ("c.xlsx", {})):
+        write_log(changes, name=name, folder=tmp_path)
+    assert run("check", tmp_path).out.endswith("\n\n3 logs: 1 with something that stops the report.\n")
+    assert run("build", tmp_path).out.endswith("\n\n3 logs: 2 with a report, 1 without.\n")
+
+
+def test_long_name_is_cut_so_that_the_table_fits(capsys: pytest.CaptureFixture[str]) -> None:
+    say.table(("What worked", "trips"), [("x" * 100, 1), ("short\x1b[2J", 1_000)])
+    assert capsys.readouterr().out.splitlines() == [
+        "  What worked" + " " * 60 + "  trips",
+        "  " + "x" * 70 + "…" + "      1",
+        "  short[2J" + " " * 63 + "   1000",
+    ]
+
+
+def test_long_label_is_cut_and_never_touches_its_text(capsys: pytest.CaptureFixture[str]) -> None:
+    say.labelled("What we threw in March", "not read", label_width=12)
+    assert capsys.readouterr().out == "  What we th… not read\n"
 
 
 def test_build_prints_its_summary_and_quiet_nothing(write_log: WriteLog, run: Run) -> None:

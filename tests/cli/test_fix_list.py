@@ -89,7 +89,7 @@ def test_mended_copy_has_the_typed_values_and_no_other_change(
     assert ran.code == 0
     assert ran.err == ""
     assert ran.out.startswith("2 corrected, ")
-    assert ran.out.rstrip().endswith(f" left: reporter check '{mended}'")
+    assert ran.out.rstrip().endswith(f'\n  reporter check "{mended}"')
     after = contents(log.parent)
     assert after.pop("log mended.xlsx")
     assert after == before
@@ -114,7 +114,7 @@ def test_number_of_problems_left_is_what_a_check_of_the_copy_says(
         "Catch D3, Length (in)": 14.5,
     }
     fill(fix_list, every)
-    assert run("check", log, "--apply", fix_list).out.startswith("4 corrected, no problems left: ")
+    assert run("check", log, "--apply", fix_list).out.startswith("4 corrected, no problems left. ")
     assert "Nothing to mend" in run("check", log.with_name("log mended.xlsx")).out
 
 

@@ -345,7 +345,7 @@ def test_log_with_a_stop_says_what_to_mend_and_exits_1(
 ) -> None:
     ran = run("pick", write_log({"Catch": None}), *choice)
     assert (ran.code, ran.out) == (1, "")
-    assert "No answer from log.xlsx: 1 to mend first." in ran.err
+    assert "No answer from log.xlsx: 1 problem to mend first." in ran.err
     assert "There is no sheet 'Catch'" in ran.err
     assert "Traceback" not in ran.err
 

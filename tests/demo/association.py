@@ -1,4 +1,4 @@
-"""The sample folder of an association: small logs of six invented guides, made from one seed."""
+"""The sample folder of an association: small logs of eight invented guides, made from one seed."""
 
 import datetime as dt
 from pathlib import Path

@@ -9,6 +9,7 @@ import pytest
 from reporter.compute.paperwork.period import OPEN
 from reporter.run.logs import logs_in
 from reporter.run.rollup import RollupJob, roll_up
+from reporter.run.tell import silent
 from tests.conftest import book_of
 from tests.privacy.planted import Season, planted_season, save
 from tests.rollup_logs import WATERS, Day, GuideLog, save_all
@@ -19,7 +20,7 @@ TOLD = {"Guide code", "trips Permit", "waters Permit"}
 def everything(folder: Path, *, names: bool = False) -> bytes:
     """All that a roll-up of a folder writes, unzipped."""
     out = folder.parent / "out"
-    roll_up(RollupJob(logs_in(folder), out / "r.xlsx", OPEN, out / "tables", True, names), lambda *_: None)
+    roll_up(RollupJob(logs_in(folder), out / "r.xlsx", OPEN, out / "tables", True, names), silent)
     parts = [path.read_bytes() for path in sorted(out.rglob("*")) if path.is_file()]
     with zipfile.ZipFile(out / "r.xlsx") as archive:
         parts += [archive.read(name) for name in archive.namelist()]

@@ -22,6 +22,7 @@ from reporter.run.build import build, plan
 from reporter.run.filing import FilingJob, file_pages
 from reporter.run.logs import logs_in
 from reporter.run.rollup import RolledUp, RollupJob, roll_up
+from reporter.run.tell import silent
 from tests.demo import make
 from tests.rollup_logs import Day, GuideLog, random_association, save_all
 
@@ -31,7 +32,7 @@ MOST_TRIES = 200
 
 def rolled(folder: Path, out: Path, *, names: bool = False, period: Period = OPEN) -> RolledUp:
     job = RollupJob(logs_in(folder), out / "roll.xlsx", period, out / "tables", False, names)
-    return roll_up(job, lambda *_: None)
+    return roll_up(job, silent)
 
 
 def table(folder: Path, name: str) -> list[dict[str, str]]:

@@ -1,5 +1,7 @@
 """The worksheet that keeps cells as XML writes what the library's own worksheet writes."""
 
+import datetime as dt
+import re
 import zipfile
 from pathlib import Path
 
@@ -19,6 +21,7 @@ FORMULAS = [
     ("=A1+1", 3),
     ('="5 < 6"', "5 < 6"),
 ]
+MOMENTS = [dt.date(2026, 4, 11), dt.datetime(2026, 4, 12, 6, 30), dt.time(18), dt.date(1900, 3, 1)]
 EDGES = [(0, 0), (41, 25), (99, 26), (1_048_575, 16_383)]
 
 
@@ -37,6 +40,8 @@ def sheet_xml(path: Path, kind: type[Worksheet]) -> dict[str, bytes]:
         sheet.write_blank(row, 2, None, forms[2])
     for row, (formula, value) in enumerate(FORMULAS):
         sheet.write_formula(row, 3, formula, forms[row % 3], value)
+    for row, moment in enumerate(MOMENTS):
+        sheet.write_datetime(row, 5, moment, forms[row % 3])
     sheet.write_boolean(20, 0, True, forms[1])
     sheet.write_rich_string(21, 0, forms[1], "bold", " and not", forms[2])
     sheet.merge_range(22, 0, 22, 3, "merged", forms[1])
@@ -46,6 +51,7 @@ def sheet_xml(path: Path, kind: type[Worksheet]) -> dict[str, bytes]:
     chart.add_series({"categories": "=page!$B$1:$B$7", "values": "=page!$A$1:$A$12"})
     chart.add_series({"categories": "=page!$A$30:$C$32", "values": "=page!$D$1:$D$6"})
     chart.add_series({"categories": "=page!$C$1:$C$7", "values": "=page!$A$60:$A$70"})
+    chart.add_series({"categories": "=page!$F$1:$F$5", "values": "=page!$A$1:$A$5"})
     sheet.insert_chart(30, 5, chart)
     workbook.close()
     with zipfile.ZipFile(path) as archive:
@@ -65,6 +71,13 @@ def test_every_part_is_the_same_as_the_librarys(tmp_path: Path) -> None:
     theirs = sheet_xml(tmp_path / "theirs.xlsx", Spanless)
     assert ours == theirs
     assert ours["xl/worksheets/sheet1.xml"].count(b"<c ") > 40
+
+
+def test_days_that_label_a_chart_are_stored_in_it(tmp_path: Path) -> None:
+    chart = sheet_xml(tmp_path / "ours.xlsx", PreparedWorksheet)["xl/charts/chart1.xml"].decode()
+    stored = chart.split("$F$1:$F$5", 1)[1].split("</c:cat>", 1)[0]
+    # 1 January 2026 is 46023, and 11 April the hundredth day after it; 1 March 1900 is 61.
+    assert re.findall("<c:v>(.+?)</c:v>", stored) == ["46123", "46124.27083333334", "0.75", "61"]
 
 
 COLUMN = ["Ned rig", 2.5, None, "Ned rig", "left out", "Jig", 2.5, -0.125, None, 7, "5 < 6"]
@@ -119,6 +132,7 @@ def test_cell_outside_of_the_sheet_is_told(cell: tuple[int, int], tmp_path: Path
     assert sheet.write_number(*cell, 1, form) == -1
     assert sheet.write_string(*cell, "text", form) == -1
     assert sheet.write_blank(*cell, None, form) == -1
+    assert sheet.write_datetime(*cell, dt.date(2026, 4, 11), form) == -1
     assert sheet.write_formula(*cell, "=1+1", form, 2) == -1
     assert sheet.write_down(*cell, ["text"], {"text": ("text", form)}) == -1
     assert sheet.write_formula_down(*cell, {"f": ["=1+1"]}, [("f", 2, form)]) == -1

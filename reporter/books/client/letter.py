@@ -1,6 +1,6 @@
 """What every copy of a run shares: the guide's name, his lines to clients, units and paper."""
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from reporter.schema.units import System
 from reporter.tidy.settings import Settings
@@ -8,8 +8,7 @@ from reporter.tidy.settings import Settings
 _THANKS = "Thank you for coming out."
 
 
-@dataclass(frozen=True, slots=True)
-class Letter:
+class Letter(NamedTuple):
     """The guide's name, the line of thanks, how to book again; "" where the log does not say."""
 
     guide: str

@@ -2,7 +2,7 @@
 
 import datetime as dt
 from collections.abc import Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from reporter.books.blocks import Book, Cell
 from reporter.books.filing.counts import counts_page, other_counts_page
@@ -16,8 +16,7 @@ from reporter.compute.season import Season
 from reporter.schema.asked_columns import AskedColumns
 
 
-@dataclass(frozen=True, slots=True)
-class Asked:
+class Asked(NamedTuple):
     """What a columns file asks for, and its rows."""
 
     columns: AskedColumns

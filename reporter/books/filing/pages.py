@@ -2,7 +2,7 @@
 
 import datetime as dt
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from reporter.books.blocks import Block, Cell, Field, Line, Sheet, Table, Text
 from reporter.books.words import day_words
@@ -17,8 +17,7 @@ CAUTION = (
 )
 
 
-@dataclass(frozen=True, slots=True)
-class Front:
+class Front(NamedTuple):
     """What all pages of a filing share. amended: "AMENDED 1", "" where nothing differs from the filed one."""
 
     made: Paperwork

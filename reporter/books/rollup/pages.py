@@ -1,7 +1,7 @@
 """What every page of a roll-up carries: its days, who is in it, how far it may be told and trusted."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from reporter.books.blocks import Block, Cell, Field, Group, Line, Sheet, Text
 from reporter.books.filing.pages import period_words
@@ -41,8 +41,7 @@ FISH_FIELDS = (
 )
 
 
-@dataclass(frozen=True, slots=True)
-class Front:
+class Front(NamedTuple):
     """What all pages share."""
 
     made: Rollup

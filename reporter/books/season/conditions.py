@@ -2,8 +2,7 @@
 
 from bisect import bisect_right
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
-from typing import Any
+from typing import Any, NamedTuple
 
 from reporter.books.blocks import Block, Cell, Field, Line, Live, Sheet, Table, Text
 from reporter.books.season.condition_rates import columns_of, row_key
@@ -40,8 +39,7 @@ _NEEDS = {
 }
 
 
-@dataclass(frozen=True, slots=True)
-class _Lines:
+class _Lines(NamedTuple):
     """The lines of one condition on Condition rates: its number, bands in order, rows by band and column."""
 
     number: int

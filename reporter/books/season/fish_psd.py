@@ -22,6 +22,7 @@ from reporter.books.season.fish_words import (
     species_places,
 )
 from reporter.books.season.numbers import numbers
+from reporter.books.words import OF_TWENTY
 from reporter.compute.report import Report
 from reporter.schema.length_categories import LENGTH_CATEGORIES
 from reporter.schema.thresholds import FEW_STOCK_FISH
@@ -56,7 +57,7 @@ def _indices(report: Report) -> Table:
     fields = (
         Field("no", "No.", "plain"),
         Field("species", "Species"),
-        Field("index", "Index"),
+        Field("index", "Which PSD", help="Explained above the table."),
         Field("length", f"Length from ({unit})", "plain"),
         Field("fish", "Fish of it", "whole"),
         Field("stock", "Of stock fish", "whole"),
@@ -68,7 +69,7 @@ def _indices(report: Report) -> Table:
         Field("remark", "Remark", help=f"rough: fewer than {FEW_STOCK_FISH} fish of stock length."),
     )
     counts = each_of_caught(_told(report))
-    note = f"{counts} Ranges (95 %) allow for fish that come in bunches, trip by trip. {GREY_NOTE}"
+    note = f"{counts} {OF_TWENTY} They allow for fish that come in bunches, trip by trip. {GREY_NOTE}"
     return Table("psd", fields, columns, "Angling PSD, with its range", note, grey=grey_rows(table))
 
 

@@ -79,7 +79,7 @@ def _table(report: Report) -> Table:
     fields = (
         *CLASS_FIELDS,
         Field("fish", "Measured and weighed", "whole"),
-        Field("mean", "Mean relative weight", "whole"),
+        Field("mean", "Average relative weight", "whole"),
         Field("low", "From", "whole", help="Lower end of the range your record supports."),
         Field("high", "To", "whole", help="Upper end of the range your record supports."),
         Field("trips", "Trips", "whole"),
@@ -88,5 +88,5 @@ def _table(report: Report) -> Table:
     counts = each_of_caught(species[species["species"].isin(table["species"])])
     few = f"Classes with fewer than {MIN_WEIGHED_FISH} weighed fish are left out."
     note = f"{CLASSES} {counts} {few} {GREY_NOTE}"
-    title = "Mean relative weight by length class"
+    title = "Average relative weight by length class"
     return Table("plump", fields, columns, title, note, grey=grey_rows(table))

@@ -126,7 +126,7 @@ def _day_fields(system: System) -> tuple[Field, ...]:
             width=17,
             help="easterly surge: as behind a front, but wind from north-east or east: no cold front.",
         ),
-        Field("pressure", f"Pressure ({gauge})", pressure_look, width=10, help="Mean of the day."),
+        Field("pressure", f"Pressure ({gauge})", pressure_look, width=10, help="Average of the day."),
         Field("flagged", "Of flagged days", pressure_look, width=9, help="For the chart."),
     )
 

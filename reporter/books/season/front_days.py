@@ -156,7 +156,7 @@ def _chart(table: pd.DataFrame, gauge: str) -> tuple[Chart, ...]:
             "",
             f"Pressure ({gauge})",
             (
-                Series("Pressure, mean of the day", "front_day.date", "front_day.pressure"),
+                Series("Pressure, average of the day", "front_day.date", "front_day.pressure"),
                 Series("Day 1 or 2 behind a front", "front_day.date", "front_day.flagged", flags=True),
             ),
             rows=18,
@@ -172,7 +172,7 @@ def _agreement(found: Agreement) -> Table:
     if found.dates:
         compared += f", {round(100 * found.share)} % alike"
     if np.isfinite(found.positive):
-        compared += f"; agreement on yes {round(100 * found.positive)} % (2a / (2a + b + c), a: both yes)"
+        compared += f"; agreement on yes {round(100 * found.positive)} % (of all yes, the other said so too)"
     note = f"{compared}." + (f" Fished dates left out: {left}." if left else "")
     note += _kappa(found)
     columns: dict[str, list[Value]] = {
@@ -194,6 +194,6 @@ def _kappa(found: Agreement) -> str:
     kappa = cohen_kappa(found.both_yes, found.call_only, found.tool_only, found.both_no)
     low, high = max(kappa.low, -1.0), min(kappa.high, 1.0)
     return (
-        f" Cohen's kappa {kappa.kappa:.2f} ({low:.2f} to {high:.2f}): agreement beyond chance, where 0 is "
-        "chance and 1 is always."
+        f" Cohen's kappa {kappa.kappa:.2f} ({low:.2f} to {high:.2f}): how much oftener you agree than by "
+        "luck. 0: no more than by luck, 1: always."
     )

@@ -1,8 +1,7 @@
 """The findings on At a glance: what the record can bear, in sentences, each with its evidence."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
-from typing import Any
+from typing import Any, NamedTuple
 
 import numpy as np
 
@@ -18,8 +17,7 @@ _CLAIMS = ("this", "against")
 _SIDE_BY_SIDE, _DAYS, _TECHNIQUES = "Side by side", "What the days did", "Techniques"
 
 
-@dataclass(frozen=True, slots=True)
-class Finding:
+class Finding(NamedTuple):
     """A sentence, what it rests on, and the sheet that shows it."""
 
     text: str
@@ -49,7 +47,10 @@ def _comparisons(report: Report, of: str) -> list[dict[str, Any]]:
 def _styles(report: Report) -> Iterator[Finding]:
     """Yield what moving did against slow, or that it cannot be told."""
     for row in _comparisons(report, "style"):
-        yield Finding(claim_words(row, row["overlap_share"]), _same_trips(row), _SIDE_BY_SIDE)
+        said = claim_words(row, row["overlap_share"])
+        if row["claim"] not in _CLAIMS:
+            said = f"{str(row['this']).capitalize()} against {row['against']}: {said[:1].lower()}{said[1:]}"
+        yield Finding(said, _same_trips(row), _SIDE_BY_SIDE)
 
 
 def _techniques(report: Report) -> Iterator[Finding]:
@@ -88,5 +89,6 @@ def _front(report: Report) -> Iterator[Finding]:
 def _best(report: Report) -> Finding:
     ranking = report.ranking
     trips = counted(float(report.whole["trips"].iloc[0]), "trip")
-    evidence = f"{counted(len(ranking.table), 'technique')} on {trips}, their rates steadied for few trips."
+    techniques = counted(len(ranking.table), "technique")
+    evidence = f"{techniques} on {trips}; a rate of few trips is drawn towards that of all."
     return Finding(ranking_sentence(ranking), evidence, _TECHNIQUES)

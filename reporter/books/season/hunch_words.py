@@ -25,7 +25,7 @@ _MEASURES = {
     "hang-ups": "hang-ups per rod-hour",
     "lures lost": "lures lost per rod-hour",
     "share landed": "share of bites landed",
-    "mean length": "mean length",
+    "mean length": "average length",
 }
 _COUNTED = {
     "landed": ("fish", "fish"),

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 from reporter.books.blocks import Block, Cell, Field, Line, Sheet, Table, Text
 from reporter.books.season.hunch_words import compared, settle_words, side_words, verdict_words
-from reporter.books.words import counted
+from reporter.books.words import OF_TWENTY, counted
 from reporter.compute.hunches.verdict import Evidence, Result
 from reporter.compute.report import Report
 
@@ -22,9 +22,9 @@ _LUCK = (
     "Of a dozen hunches that are not so, one may look true by luck: look at one that holds again next season."
 )
 _EVIDENCE = (
-    "Same trips: both sides on the same trip, with the same technique where an attribute is compared. "
-    "Different days: the same technique on days of either kind, which is weaker evidence, as other things "
-    "change with the day. Techniques and styles hold only where days of the same kind say so too."
+    "Same trips: both sides on the same trip, with the same technique where a variant, a colour or the like "
+    "is compared. Different days: the same technique on days of either kind, which is weaker evidence, as "
+    "other things change with the day. Techniques and styles hold only where days of one kind say so too."
 )
 _FIELDS = (
     Field("hunch", "Hunch", "wrapped", 38),
@@ -89,5 +89,5 @@ def _table(report: Report) -> Table:
         "settle": [settle_words(result.rod_hours_to_settle, season_hours) for result in results],
     }
     grey = [result.verdict == "cannot_tell" for result in results]
-    note = f"{_EVIDENCE} Ranges at 95 %. Grey: cannot tell. A half day is two anglers for four hours."
+    note = f"{_EVIDENCE} {OF_TWENTY} Grey: cannot tell. A half day is two anglers for four hours."
     return Table("hunch", _FIELDS, columns, note=note, grey=grey)

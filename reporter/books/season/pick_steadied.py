@@ -8,10 +8,13 @@ from reporter.books.blocks import Cell, Field, Figure, Figures, Live, Table, Val
 from reporter.books.season.pick_places import or_blank, place_formula
 from reporter.books.season.rate_tables import RATE
 from reporter.compute.picker.pick import RATE_DECIMALS, Picked
+from reporter.compute.picker.words import STEADIED
 from reporter.compute.shrink import ROUNDING
 from reporter.schema.thresholds import MIN_SHRUNKEN_TECHNIQUES
 
 _OFFERED = f"{{moments.techniques}}>={MIN_SHRUNKEN_TECHNIQUES}"
+_BUNCHING = "1: fish come one by one. 2: by bunches, so that a rate is as unsure as with half the rod-hours."
+_DISTANCE = "Of its rate from that of all of them, squared, by its share of the rod-hours."
 
 
 def moments(picked: Picked, kappa: float) -> Figures:
@@ -25,12 +28,12 @@ def moments(picked: Picked, kappa: float) -> Figures:
     variance = picked.variance if np.isfinite(picked.variance) else 0.0
     above = f"{{moments.excess}}>{ROUNDING:g}*{{moments.observed}}"
     items = (
-        Figure("kappa", "Spread between trips (kappa)", kappa, "three"),
+        Figure("kappa", "Spread between trips", kappa, "three", "0: trips differ by luck alone"),
         Figure("hours", "Rod-hours", Live("SUM({pick.rod_hours})", total), "one"),
         Figure("fish", "Landed", Live("SUM({pick.fish})", fish), "whole"),
         Figure(
             "mean",
-            "Fish per rod-hour, all of them (m)",
+            "Fish per rod-hour, all of them",
             Live("IF({moments.hours}>0,{moments.fish}/{moments.hours},0)", mean),
             "three",
         ),
@@ -52,7 +55,7 @@ def moments(picked: Picked, kappa: float) -> Figures:
         ),
         Figure(
             "variance",
-            "Spread of their true rates (A)",
+            "Spread of their true rates",
             Live(f"IF(AND({_OFFERED},{above}),{{moments.excess}},0)", variance),
             "three",
         ),
@@ -120,10 +123,10 @@ def steadied_techniques(picked: Picked) -> Table:
         Field("rod_hours", "Rod-hours", "one"),
         Field("fish", "Landed", "whole"),
         Field("rate", "Fish per rod-hour", "two"),
-        Field("squares", "Squares of rod-hours", "one"),
-        Field("phi", "Times a lone fish's variance (phi)", "two"),
-        Field("away", "Distance from m", "three"),
-        Field("steadied", "Steadied", "two"),
+        Field("squares", "Squares of rod-hours", "one", help="Each trip's rod-hours times themselves."),
+        Field("phi", "Bunching", "two", help=_BUNCHING),
+        Field("away", "Distance from all of them", "three", help=_DISTANCE),
+        Field("steadied", "Steadied", "two", help=STEADIED),
         Field("score", "Ranked by", "three"),
         Field("place", "Place", "plain"),
     )

@@ -1,7 +1,7 @@
 """The tables of rates: every total and plain rate live over the sheet Trip techniques."""
 
 from collections.abc import Collection, Mapping, Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 import numpy as np
 import pandas as pd
@@ -38,8 +38,7 @@ _FIELDS: tuple[Field, ...] = (
 )
 
 
-@dataclass(frozen=True, slots=True)
-class Grouping:
+class Grouping(NamedTuple):
     """How Trip techniques are grouped, and the flag of rows that stand for a trip.
 
     keys: number column of Trip techniques -> the column of the table of rates that holds its number.

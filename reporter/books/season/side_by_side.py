@@ -8,6 +8,7 @@ import pandas as pd
 
 from reporter.books.blocks import Block, Cell, Chart, Field, Line, Live, Series, Sheet, Table, Text
 from reporter.books.season.side_words import claim_words, listed, lone_words, ratio_words
+from reporter.books.words import OF_TWENTY
 from reporter.compute.records import records
 from reporter.compute.report import Report
 from reporter.compute.side_by_side import SideBySide
@@ -30,7 +31,7 @@ _NO_STYLES = Line(
 _THIS, _AGAINST = Field("this", "This"), Field("against", "Against")
 _METHODS = {"same_trip": "Same trips", "same_condition": "Same kind of day", "same_window": "Same hours"}
 _NOTE = (
-    "Ranges at 95 %. Days of which neither front nor water temperature is known count as one kind. Same "
+    f"{OF_TWENTY} Days of which neither front nor water temperature is known count as one kind. Same "
     f"hours: stints on the clock that begin and end within {SAME_WINDOW_MIN:.0f} minutes of each other, from "
     f"{MIN_SHARED_TRIPS} such trips on. Grey: no claim can be made."
 )

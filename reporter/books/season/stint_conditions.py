@@ -18,8 +18,8 @@ NAME = "Stint conditions"
 
 _LEAD = (
     "One row a stint that counts in the rates, with what it was fished under: the reading nearest its "
-    "middle within 3 hours, else the trip's mean or most frequent. Fish whose stint the record cannot tell "
-    "stand on the first of their technique and trip."
+    "middle within 3 hours, else the trip's average or most frequent. Fish whose stint the record cannot "
+    "tell stand on the first of their technique and trip."
 )
 _NUMBER_HELP = "The band's number on Condition rates. 0: left out, the record cannot tell the fish apart."
 

@@ -10,7 +10,7 @@ from reporter.books.season.pick_places import or_blank
 from reporter.books.season.what_worked_behind import behind, found
 from reporter.compute.picker.pick import Picked, pick
 from reporter.compute.picker.record import ATTRIBUTES
-from reporter.compute.picker.words import BEHIND, SAID, answer_words, choice_words
+from reporter.compute.picker.words import BEHIND, SAID, STEADIED, answer_words, choice_words
 from reporter.compute.report import Report
 from reporter.schema.choices import ANY, CHOICES, STEPS
 from reporter.schema.thresholds import (
@@ -125,7 +125,7 @@ def _ranked(picked: Picked) -> Table:
         Field("rod_hours", "Rod-hours", "one"),
         Field("fish", "Landed", "whole"),
         Field("rate", "Fish per rod-hour", "two"),
-        Field("steadied", "Steadied for small samples", "two"),
+        Field("steadied", "Steadied for small samples", "two", help=STEADIED),
         Field("line", "Line behind", "plain", help="Its line in Every technique, on the sheet behind."),
     )
     return Table("worked", fields, columns, title="What worked on days like that")

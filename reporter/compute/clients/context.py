@@ -1,7 +1,7 @@
 """What several logs together say of clients and waters, before any of them is told to anybody."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from reporter.compute.clients.guard import Guard, make_guard
 from reporter.compute.clients.known import Known, known_clients
@@ -9,8 +9,7 @@ from reporter.compute.clients.waters import SharedWaters, shared_waters
 from reporter.tidy.season import TidyLog
 
 
-@dataclass(frozen=True, slots=True)
-class Context:
+class Context(NamedTuple):
     """Clients by folded code, what waters may be called, and the guard over both."""
 
     known: Mapping[str, Known]

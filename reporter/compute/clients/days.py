@@ -1,8 +1,7 @@
 """A log's copies: every client's days, put together from his own rows in one pass over the tables."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
-from typing import Any
+from typing import Any, NamedTuple
 
 import pandas as pd
 
@@ -22,8 +21,7 @@ from reporter.schema.species import only_black_bass
 from reporter.tidy.season import TidyLog
 
 
-@dataclass(frozen=True, slots=True)
-class LogClients:
+class LogClients(NamedTuple):
     """The clients of one log.
 
     days: code -> his trips, for each who has one to tell. unfinished: code -> guided trips of his that are in
@@ -57,8 +55,7 @@ def log_clients(season: Season, log: TidyLog, context: Context) -> LogClients:
     )
 
 
-@dataclass(frozen=True, slots=True)
-class _Told:
+class _Told(NamedTuple):
     """What may be told of every trip, by its number, and by client where it is his alone."""
 
     trips: Mapping[int, dict[str, Any]]

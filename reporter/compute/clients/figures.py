@@ -3,7 +3,7 @@
 import math
 from collections import Counter
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from reporter.compute.clients.model import Caught, Client, Day
 
@@ -11,8 +11,7 @@ BEST_TOGETHER = 5
 """Fish that count together: what most bass events weigh in on a day (common practice, no source)."""
 
 
-@dataclass(frozen=True, slots=True)
-class Fate:
+class Fate(NamedTuple):
     """Fish of one kind: how many, and of them kept and released; the rest the log does not say."""
 
     fish: int = 0
@@ -20,8 +19,7 @@ class Fate:
     released: int = 0
 
 
-@dataclass(frozen=True, slots=True)
-class SpeciesCount:
+class SpeciesCount(NamedTuple):
     """Fish of one species ("" where no row tells it): his own, and his party's without a name."""
 
     species: str
@@ -29,16 +27,14 @@ class SpeciesCount:
     party: Fate
 
 
-@dataclass(frozen=True, slots=True)
-class Best:
+class Best(NamedTuple):
     """A fish worth telling, and the day it was landed."""
 
     day: Day
     fish: Caught
 
 
-@dataclass(frozen=True, slots=True)
-class Together:
+class Together(NamedTuple):
     """The best few together: sum of lengths; of weights, NaN unless all were weighed; how many estimated."""
 
     length_mm: float

@@ -1,7 +1,7 @@
 """The clients of several logs: one code is one client, unless the logs give it two names."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from reporter.compute.clients.days import LogClients
 from reporter.compute.clients.figures import count
@@ -10,8 +10,7 @@ from reporter.compute.clients.model import Client, Day
 from reporter.schema.log import folded_code
 
 
-@dataclass(frozen=True, slots=True)
-class Joined:
+class Joined(NamedTuple):
     """Copies to write, and clients who get none; codes as first written.
 
     copies: code -> client. no_trip: codes without a trip to tell. two_names: code -> the names that it has;

@@ -3,6 +3,7 @@
 import datetime as dt
 import math
 from dataclasses import dataclass, field
+from typing import NamedTuple
 
 NAN = math.nan
 
@@ -29,8 +30,7 @@ class Caught:
     tallied: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class TiedOn:
+class TiedOn(NamedTuple):
     """What was tied on for him: as on Effort, with the technique's rigging and what to buy for it."""
 
     technique: str
@@ -42,8 +42,7 @@ class TiedOn:
     tackle_list: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class DayWeather:
+class DayWeather(NamedTuple):
     """A day's water and weather; NaN or "" where not known. wind_from_deg: LIGHT_WIND where it was light."""
 
     water_temp_c: float = NAN
@@ -92,8 +91,7 @@ class Day:
         return self.caught if self.alone else self.own
 
 
-@dataclass(frozen=True, slots=True)
-class Client:
+class Client(NamedTuple):
     """A client with his trips in order. name: "" unless he agreed to have it printed."""
 
     name: str

@@ -1,7 +1,7 @@
 """What each water may be called in a client's copy, and by which words it would be given away."""
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from reporter.compute.clients.columns import for_clients
 from reporter.compute.records import records
@@ -11,8 +11,7 @@ from reporter.tidy.season import TidyLog
 _STRICT = {"yes": 0, "": 1, "masked": 1, "no": 2}
 
 
-@dataclass(frozen=True, slots=True)
-class SharedWaters:
+class SharedWaters(NamedTuple):
     """Folded water -> what a copy calls it, "" where it may not be told; every name of those not shared.
 
     Only a yes shares a name. Where several logs list a water the strictest counts for all of them. A water

@@ -1,6 +1,6 @@
 """A season's stints with all that they were fished under."""
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 import pandas as pd
 
@@ -12,8 +12,7 @@ from reporter.compute.season import Season
 _OF_TRIP = ["trip_no", "date", "month", "water", "day_type", "clients", "guide"]
 
 
-@dataclass(frozen=True, slots=True)
-class StintRecord:
+class StintRecord(NamedTuple):
     """Stints that count in the rates, and their conditions.
 
     stints: as from `counted_stints`, with the columns of `stint_readings` and the trip's date, water,

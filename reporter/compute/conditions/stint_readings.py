@@ -5,7 +5,7 @@ mean of the trip's readings, of wind as vectors, of words the most frequent (tie
 has no such reading, those of its date serve it. Means come first and bands after.
 """
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 import numpy as np
 import pandas as pd
@@ -23,8 +23,7 @@ WIND = "wind_from_deg"
 _NO_DIRECTION = 1e-9  # winds that cancel out
 
 
-@dataclass(frozen=True, slots=True)
-class _Pairs:
+class _Pairs(NamedTuple):
     """Every stint with every reading that may serve it; arrays are shaped (pairs,).
 
     stint: its place. minute: when the reading was taken; apart: minutes from the stint's midpoint, infinite

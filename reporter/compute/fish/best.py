@@ -1,6 +1,6 @@
 """The season's best fish, by length."""
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 import numpy as np
 import pandas as pd
@@ -8,8 +8,7 @@ import pandas as pd
 from reporter.schema.thresholds import BEST_FISH
 
 
-@dataclass(frozen=True, slots=True)
-class BestFish:
+class BestFish(NamedTuple):
     """The longest fish of the species counted, and the weighed ones whose length is not written.
 
     table: rows of Catch with date and water of their trip, by length, then weight, then as in the log.

@@ -1,6 +1,6 @@
 """Big fish: those from a length on that the guide sets, per rod-hour by technique."""
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 import numpy as np
 import pandas as pd
@@ -33,8 +33,7 @@ def with_big_fish(pairs: pd.DataFrame, fish: pd.DataFrame, big_mm: float | None)
     return made
 
 
-@dataclass(frozen=True, slots=True)
-class BigFish:
+class BigFish(NamedTuple):
     """Big fish by technique (technique_no, technique, style), the best rate first, and of the season.
 
     Both tables have trips, rod_hours, fish, sized, big, big_per_10_rod_hours, low, high, interval_rule.

@@ -1,6 +1,6 @@
 """All that the sheet Fish shows, computed once for the page and the CSV tables alike."""
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 import pandas as pd
 
@@ -14,8 +14,7 @@ from reporter.compute.fish.species import species_table
 from reporter.compute.season import Season
 
 
-@dataclass(frozen=True, slots=True)
-class FishPage:
+class FishPage(NamedTuple):
     """Sizes of a season's fish; see the modules of this package for the tables.
 
     step: of the scale, in lb or kg, None where the weights show none. big: None where no length of a big

@@ -2,8 +2,8 @@
 
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass
 from statistics import NormalDist
+from typing import NamedTuple
 
 import pandas as pd
 
@@ -28,8 +28,7 @@ LEFT_OUT: dict[str, str] = {
 """Why a fished date is left out of the comparison, in the order in which a date is asked."""
 
 
-@dataclass(frozen=True, slots=True)
-class Kappa:
+class Kappa(NamedTuple):
     """Cohen's kappa with its 95 % interval."""
 
     kappa: float
@@ -37,8 +36,7 @@ class Kappa:
     high: float
 
 
-@dataclass(frozen=True, slots=True)
-class Agreement:
+class Agreement(NamedTuple):
     """Dates on which call and verdict both say yes or no. left_out: reason (see LEFT_OUT) -> dates.
 
     both_yes, call_only (call yes, tool no), tool_only, both_no: numbers of dates.

@@ -1,7 +1,7 @@
 """A calendar of dates: what each was by one source, filled by precedence."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 import numpy as np
 import pandas as pd
@@ -37,8 +37,7 @@ column remark (a Remark) too."""
 ONE_DAY = np.timedelta64(1, "D")
 
 
-@dataclass(frozen=True, slots=True)
-class Label:
+class Label(NamedTuple):
     """A word for a date, where it comes from: which front (its place in a list; -1 none), how sure."""
 
     date: np.datetime64

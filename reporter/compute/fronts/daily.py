@@ -1,6 +1,6 @@
 """The daily rule: whether a day lies behind a front, from one line of weather a day."""
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 import numpy as np
 import pandas as pd
@@ -16,8 +16,7 @@ from reporter.schema.fronts import LEGS, PRESSURE_RISE_HPA
 _SPEED_IF_NOT_WRITTEN_MS = 5.0  # a direction without a speed was wind enough to notice
 
 
-@dataclass(frozen=True, slots=True)
-class _Days:
+class _Days(NamedTuple):
     """Days without a gap between; arrays are shaped (days,), NaN where not known."""
 
     date: DateArray

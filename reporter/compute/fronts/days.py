@@ -1,7 +1,7 @@
 """Front days: one row a date, with the call, the verdict of the best source, and the evidence."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 import numpy as np
 import pandas as pd
@@ -19,8 +19,7 @@ from reporter.tidy.weather.hours import StationHours
 SOURCES: tuple[Source, ...] = ("hourly", "daily", "trip")
 
 
-@dataclass(frozen=True, slots=True)
-class FrontDays:
+class FrontDays(NamedTuple):
     """What the dates of a season were.
 
     table: one row a date, ascending: date, fished, call (typed on its trips; "" where none or several),

@@ -1,6 +1,6 @@
 """The hourly rule: at every hour, whether a cold front passed then."""
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 import numpy as np
 import pandas as pd
@@ -31,8 +31,7 @@ from reporter.schema.fronts import (
 _DAY = 24
 
 
-@dataclass(frozen=True, slots=True)
-class HourGrid:
+class HourGrid(NamedTuple):
     """A station's hours without a gap between: every array is shaped (hours,), NaN where not known.
 
     hour: UTC (datetime64[h]). u, v: wind, north and south changed where the log is of the southern
@@ -51,8 +50,7 @@ class HourGrid:
     southern: bool
 
 
-@dataclass(frozen=True, slots=True)
-class HourlyLegs:
+class HourlyLegs(NamedTuple):
     """What every hour shows of a front passing then; arrays are shaped (hours,).
 
     points by sign; changes: pressure_hpa, air_c, dew_c, wind_before_deg and wind_after_deg as they really

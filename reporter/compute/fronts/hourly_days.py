@@ -1,6 +1,6 @@
 """Dates by the hourly rule: passages turned into the days around them."""
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 import numpy as np
 import pandas as pd
@@ -32,8 +32,7 @@ from reporter.tidy.weather.hours import StationHours
 _DAY_BEFORE = 24
 
 
-@dataclass(frozen=True, slots=True)
-class HourlyDays:
+class HourlyDays(NamedTuple):
     """What hours show: the grid, its signs, its passages, and one row a date.
 
     table: see `calendar`, with the columns TAKEN and remark.

@@ -1,6 +1,6 @@
 """The local time of hours in UTC, and where a date's fishing day begins among them."""
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 import numpy as np
 import pandas as pd
@@ -12,8 +12,7 @@ from reporter.compute.ratio import FloatArray
 from reporter.schema.fronts import FISHING_DAY
 
 
-@dataclass(frozen=True, slots=True)
-class LocalClock:
+class LocalClock(NamedTuple):
     """The local time of a grid's hours: date (datetime64[D]) and minutes after midnight, shaped (hours,)."""
 
     zone: str

@@ -1,6 +1,5 @@
 """Passages of cold fronts, and clearings behind a low, from what every hour shows."""
 
-from dataclasses import dataclass
 from typing import NamedTuple
 
 import numpy as np
@@ -26,8 +25,7 @@ _MOST_OF_A_SIGN = 2.0
 _SIGNS_WEIGHT = 0.25  # of two turns about as sharp, the one that the longer windows see too
 
 
-@dataclass(frozen=True, slots=True)
-class Passages:
+class Passages(NamedTuple):
     """Passages of fronts, in time; arrays are shaped (passages,).
 
     hour: the hour of the passage, as a place on the grid; best: of the hours whose signs earn most the

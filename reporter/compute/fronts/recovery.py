@@ -1,6 +1,6 @@
 """Whether the weather was back on the second day behind a front."""
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 import numpy as np
 
@@ -17,8 +17,7 @@ from reporter.schema.fronts import (
 _DECIMALS = 6
 
 
-@dataclass(frozen=True, slots=True)
-class Air:
+class Air(NamedTuple):
     """Means over the fishing hours of a day, NaN where not known: air and dew point in °C."""
 
     air_c: float

@@ -1,6 +1,6 @@
 """Wind as vectors: where it comes from, how it turned. Arrays of any one shape; degrees from north."""
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
@@ -58,8 +58,7 @@ def mirrored(from_deg: ArrayLike) -> FloatArray:
     return (180.0 - np.asarray(from_deg, dtype=np.float64)) % 360.0
 
 
-@dataclass(frozen=True, slots=True)
-class Wind:
+class Wind(NamedTuple):
     """Wind of one side of a comparison.
 
     from_deg: NaN where light or not known. north_ms: northerly component, NaN where the speed is not known.

@@ -1,6 +1,6 @@
 """The cells of a hunch's comparison: what both sides had in each stratum of each trip."""
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 import numpy as np
 import pandas as pd
@@ -17,8 +17,7 @@ from reporter.schema.sheets.hunches import ATTRIBUTES
 _NEITHER = -1
 
 
-@dataclass(frozen=True, slots=True)
-class Cells:
+class Cells(NamedTuple):
     """Both sides by stratum and trip; arrays are shaped (cells,).
 
     part_, whole_: sums of the measure's two numbers, 0 where a side was not fished. stratum, trip: integers.

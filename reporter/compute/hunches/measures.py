@@ -1,6 +1,6 @@
 """What a hunch counts, stint by stint: something caught or lost, over what it is held against."""
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 import numpy as np
 import pandas as pd
@@ -14,8 +14,7 @@ _KEYS = ["trip_no", "technique"]
 _OF_ROWS = frozenset({"big fish", "kept", "mean length"})
 
 
-@dataclass(frozen=True, slots=True)
-class Measured:
+class Measured(NamedTuple):
     """A measure of each counted stint, index as in the record's stints.
 
     part over whole is the measure; both NaN where the log does not say. placed: whether they are the stint's

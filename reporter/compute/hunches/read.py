@@ -1,8 +1,8 @@
 """A row of Hunches, read: what is compared, under which conditions, by which measure."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
-from typing import Any
+from dataclasses import replace
+from typing import Any, NamedTuple
 
 from reporter.compute.hunches.side import Side, overlap, read_side
 from reporter.compute.records import records
@@ -37,8 +37,7 @@ _NOT_A_PHRASE = "is no condition that I know"
 _PHRASE_REMEDY = "Write it as the list offers: {first}, stained, on docks, at: a water's name."
 
 
-@dataclass(frozen=True, slots=True)
-class Hunch:
+class Hunch(NamedTuple):
     """A rule of thumb as it was typed and as it is tested.
 
     words: the cells as typed. against: None for everything else. when: what both sides must lie in.
@@ -56,16 +55,14 @@ class Hunch:
     words: Mapping[str, str]
 
 
-@dataclass(frozen=True, slots=True)
-class ReadHunches:
+class ReadHunches(NamedTuple):
     """The hunches of a log that can be read, and what was found about the others (rows set aside)."""
 
     hunches: tuple[Hunch, ...]
     problems: list[Problem]
 
 
-@dataclass(frozen=True, slots=True)
-class _Known:
+class _Known(NamedTuple):
     """What a hunch may speak of.
 
     waters, techniques: every spelling, folded -> name. big_fish: whether Season says what a big fish is.

@@ -2,7 +2,7 @@
 
 import math
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from reporter.schema import bands
 from reporter.schema.bands import Band
@@ -43,8 +43,7 @@ _LONGEST_NAME = 30
 _SEPARATOR = ";"
 
 
-@dataclass(frozen=True, slots=True)
-class Side:
+class Side(NamedTuple):
     """The stints that one side means.
 
     condition: key of a condition, an attribute, technique or style. names: what it must be, folded; empty

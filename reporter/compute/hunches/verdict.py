@@ -1,7 +1,6 @@
 """What a record says of a hunch: a fair ratio with its range, a verdict, how much more would settle it."""
 
-from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, NamedTuple
 
 import numpy as np
 
@@ -43,8 +42,7 @@ side; the two fair comparisons disagree; a range takes in 1."""
 Evidence = Literal["same_trip", "over_days"]
 
 
-@dataclass(frozen=True, slots=True)
-class Result:
+class Result(NamedTuple):
     """A tested hunch.
 
     evidence: same trips, or different days (weaker). ratio, low, high: this over against, NaN where it cannot

@@ -2,7 +2,7 @@
 
 import datetime as dt
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 import numpy as np
 import pandas as pd
@@ -25,8 +25,7 @@ from reporter.schema.species import BY_CODE
 from reporter.tidy.season import TidyLog
 
 
-@dataclass(frozen=True, slots=True)
-class KeepChecks:
+class KeepChecks(NamedTuple):
     """What a check found.
 
     table: the columns of `reporter.schema.keep_tables.KEEP_CHECKS` and trip_no, in the order of trips, then

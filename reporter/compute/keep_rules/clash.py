@@ -3,8 +3,8 @@
 import datetime as dt
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import combinations
+from typing import NamedTuple
 
 import numpy as np
 
@@ -21,8 +21,7 @@ _YEAR = [dt.date(_LEAP_YEAR, 1, 1) + dt.timedelta(days) for days in range(366)]
 _DAYS = tuple(np.array([getattr(day, part) for day in _YEAR]) for part in ("year", "month", "day"))
 
 
-@dataclass(frozen=True, slots=True)
-class Clash:
+class Clash(NamedTuple):
     """Two rules, by their place among the rules, and the species that they contradict each other on."""
 
     first: int

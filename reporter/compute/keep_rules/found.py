@@ -2,8 +2,7 @@
 
 import datetime as dt
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
-from typing import Any
+from typing import Any, NamedTuple
 
 import numpy as np
 import pandas as pd
@@ -18,8 +17,7 @@ _ENTERED = {"kept": "entered as kept", "released": "entered as released", "unkno
 _DECIMALS = 3
 
 
-@dataclass(frozen=True, slots=True)
-class Found:
+class Found(NamedTuple):
     """A result about fish of some kinds on a day.
 
     fish: trip_no and house code of every kind on every trip; "" for no kind. result: one of

@@ -1,7 +1,7 @@
 """Rules about the length of each kept fish: shortest, longest, slot. Compared in mm and never rounded."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from typing import NamedTuple
 
 import numpy as np
 import pandas as pd
@@ -26,8 +26,7 @@ TOLERANCE_MM = 1e-6
 """What the conversion of a unit may add to an exact length; far below what anybody measures."""
 
 
-@dataclass(frozen=True, slots=True)
-class Sized:
+class Sized(NamedTuple):
     """Kept fish that a rule holds for.
 
     known: where kind, day and length are sure, so that the length decides. why: for the others, why not.

@@ -1,7 +1,7 @@
 """Whose fish count against a limit: named anglers, and parties whose fish name nobody."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from typing import NamedTuple
 
 import numpy as np
 import pandas as pd
@@ -12,8 +12,7 @@ from reporter.compute.keep_rules.rule import KeepRule
 _NAMED, _PARTY = ["person", "day"], ["party", "day"]
 
 
-@dataclass(frozen=True, slots=True)
-class Bag:
+class Bag(NamedTuple):
     """What one angler, or one party of several without names, has on a day.
 
     rows: its fish, with surely and perhaps (how many count). person: NOBODY for a party. anglers: eligible

@@ -2,8 +2,7 @@
 
 import math
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
-from typing import Any
+from typing import Any, NamedTuple
 
 from reporter.compute.keep_rules.clash import Clash, find_clashes
 from reporter.compute.keep_rules.rule import EVERYWHERE, KeepRule, Scope
@@ -22,8 +21,7 @@ _SHEET = BY_KEY["keep_rules"]
 Row = dict[str, Any]
 
 
-@dataclass(frozen=True, slots=True)
-class ReadKeepRules:
+class ReadKeepRules(NamedTuple):
     """The keep rules of a log.
 
     rules: those that can be read. unread: of what the others speak, as far as that can be read. clashes:

@@ -1,7 +1,7 @@
 """A row of Keep rules, read: where, when and of which fish it speaks, and what it says."""
 
 import math
-from dataclasses import dataclass
+from typing import NamedTuple
 
 import numpy as np
 
@@ -13,8 +13,7 @@ _LAST_DAYS = np.array([0, 31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31])
 _FEBRUARY = 2
 
 
-@dataclass(frozen=True, slots=True)
-class Scope:
+class Scope(NamedTuple):
     """Of what a rule speaks; what cannot be read of it is None and may be anything.
 
     row: of the sheet. edition: year of the booklet, None where the rule says none. water: EVERYWHERE or a
@@ -54,8 +53,7 @@ def _month_day(typed: str, years: np.ndarray) -> np.ndarray:
     return np.asarray(int(month) * 100 + _LAST_DAYS[int(month)] + (leap & (int(month) == _FEBRUARY)))
 
 
-@dataclass(frozen=True, slots=True)
-class KeepRule:
+class KeepRule(NamedTuple):
     """A rule that can be read; lengths in mm, limits in fish, NaN where it says nothing.
 
     slot_ends: IN (both ends are protected), OUT (both are legal) or "". everywhere: holds also where a water

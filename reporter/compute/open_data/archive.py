@@ -1,7 +1,7 @@
 """A season's open data: the tables of a Darwin Core archive, and what must be said with them."""
 
 import datetime as dt
-from dataclasses import dataclass
+from typing import NamedTuple
 
 import pandas as pd
 
@@ -18,8 +18,7 @@ from reporter.compute.season import Season
 from reporter.tidy.season import TidyLog
 
 
-@dataclass(frozen=True, slots=True)
-class OpenData:
+class OpenData(NamedTuple):
     """What an archive holds.
 
     events, occurrences, measurements: columns and units as in `reporter.schema.darwin_core_tables`; text is

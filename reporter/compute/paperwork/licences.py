@@ -3,7 +3,6 @@
 import datetime as dt
 from collections import defaultdict
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import Any, NamedTuple
 
 import pandas as pd
@@ -12,6 +11,7 @@ from reporter.compute.paperwork.period import Period
 from reporter.compute.paperwork.trips import trip_days
 from reporter.compute.paperwork.typed import sheet_rows, typed_columns
 from reporter.schema.log import folded_code
+from reporter.tidy.paper_rules import valid_on
 from reporter.tidy.season import TidyLog
 
 VALID, OUTSIDE, NOT_WRITTEN = "valid", "outside", "not written"
@@ -23,8 +23,7 @@ _COLUMNS = (
 )
 
 
-@dataclass(frozen=True, slots=True)
-class Licence:
+class Licence(NamedTuple):
     """What Clients says of a client: his code, whether he is a youth, first and last day of his licence."""
 
     client: str
@@ -38,8 +37,8 @@ class Licence:
         return self.first is not None or self.last is not None
 
     def covers(self, day: dt.date) -> bool:
-        """Whether it is valid on a day as far as is written; both ends count."""
-        return (self.first is None or self.first <= day) and (self.last is None or day <= self.last)
+        """Whether it is valid on a day, as far as is written."""
+        return valid_on(day, self.first, self.last)
 
 
 class _Day(NamedTuple):

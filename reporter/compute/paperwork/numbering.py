@@ -2,7 +2,7 @@
 
 from collections import Counter, defaultdict
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from reporter.compute.paperwork.said import counted
 from reporter.tidy.trip_numbers import missing_numbers, same_number, split_number
@@ -10,8 +10,7 @@ from reporter.tidy.trip_numbers import missing_numbers, same_number, split_numbe
 VOID = "void"
 
 
-@dataclass(frozen=True, slots=True)
-class NumberedTrip:
+class NumberedTrip(NamedTuple):
     """A row's number as typed, its status, and to whose run it belongs (guide, boat, year; "" not known)."""
 
     number: str
@@ -19,8 +18,7 @@ class NumberedTrip:
     run: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class Run:
+class Run(NamedTuple):
     """A run of numbers of one guide, boat and year.
 
     first, last: its ends. numbers: how many different ones are used or void. missing: those between its ends

@@ -1,13 +1,12 @@
 """The days that a page of the paperwork is about."""
 
 import datetime as dt
-from dataclasses import dataclass
+from typing import NamedTuple
 
 import pandas as pd
 
 
-@dataclass(frozen=True, slots=True)
-class Period:
+class Period(NamedTuple):
     """A first and a last day, both included; None is open."""
 
     first: dt.date | None = None

@@ -2,8 +2,7 @@
 
 import datetime as dt
 from collections.abc import Sequence
-from dataclasses import dataclass
-from typing import Any
+from typing import Any, NamedTuple
 
 import numpy as np
 import pandas as pd
@@ -36,8 +35,7 @@ _COLUMNS = (
 _TYPED = ("report", "document", "period", "nil_months", "due_days", "basis", "last_checked")
 
 
-@dataclass(frozen=True, slots=True)
-class Owed:
+class Owed(NamedTuple):
     """What is owed.
 
     table: one row a report and period: row (of Reports), report, document, name of the period, first, last,
@@ -57,8 +55,7 @@ class Owed:
         return self.table[self.table["state"] == UNREAD]
 
 
-@dataclass(frozen=True, slots=True)
-class _Trips:
+class _Trips(NamedTuple):
     """First and last days of the trips of a report, and the rows not used that may be of it."""
 
     first: pd.Series

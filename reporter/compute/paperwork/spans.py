@@ -2,7 +2,7 @@
 
 import datetime as dt
 from collections.abc import Iterator
-from dataclasses import dataclass
+from typing import NamedTuple
 
 import pandas as pd
 
@@ -12,8 +12,7 @@ from reporter.tidy.settings import Settings
 _MONTHS_OF = {"month": 1, "quarter": 3, "year": 12}
 
 
-@dataclass(frozen=True, slots=True)
-class Span:
+class Span(NamedTuple):
     """A period of a report: its name (2026-07, 2026 Q3, 2026, season), first and last day."""
 
     name: str

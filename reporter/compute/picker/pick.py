@@ -4,7 +4,7 @@ The same steps stand as live formulas on What worked, number for number.
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from typing import NamedTuple
 
 import numpy as np
 import pandas as pd
@@ -20,8 +20,7 @@ RATE_DECIMALS = 9
 """Decimals to which rod-hours and rates are compared, so that sums in another order decide alike."""
 
 
-@dataclass(frozen=True, slots=True)
-class Picked:
+class Picked(NamedTuple):
     """What the record says of the choices.
 
     fits: for each stint of the record the steps it fits, in order. hours: rod-hours that fit so many steps or

@@ -1,6 +1,7 @@
 """The record that What worked chooses from: stints with a number for each choice and each attribute."""
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
+from typing import NamedTuple
 
 import numpy as np
 import pandas as pd
@@ -16,8 +17,7 @@ from reporter.schema.choices import ANY, CHOICES
 ATTRIBUTES = ("cover", "depth", "variant", "retrieve")
 
 
-@dataclass(frozen=True, slots=True)
-class PickRecord:
+class PickRecord(NamedTuple):
     """Stints that can be chosen from.
 
     stints: index as in the season's counted stints: pair_no (row of the season's trip-techniques, from 1),

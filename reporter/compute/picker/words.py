@@ -28,6 +28,11 @@ BEHIND = (
     f"good: {GOOD_RECORD_TRIPS} trips and over",
 )
 
+STEADIED = (
+    "Steadied: the rate, drawn towards that of all techniques the more, the less record there is of it."
+)
+"""What the word means, under a table that has it."""
+
 
 def choice_words(key: str, kept: int, chosen: Mapping[str, int]) -> str:
     """Return what became of a choice where so many steps are kept."""

@@ -2,7 +2,7 @@
 
 from collections import Counter
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from typing import NamedTuple
 
 import pandas as pd
 
@@ -25,8 +25,7 @@ PLACE = ("water", "month", "permit")
 HAS_TRIP, MAY_HAVE = "trip", "not used"
 
 
-@dataclass(frozen=True, slots=True)
-class LogSums:
+class LogSums(NamedTuple):
     """What is kept of a log.
 
     code, guide: Guide code and Guide or outfit of Season. system: us or metric. first, last: the days that

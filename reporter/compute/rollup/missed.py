@@ -1,12 +1,11 @@
 """A log that is in no total of a roll-up, and why."""
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 STOPS, CANNOT_BE_READ, COUNTED = "stops", "cannot be read", "counted"
 
 
-@dataclass(frozen=True, slots=True)
-class Missed:
+class Missed(NamedTuple):
     """A log that is not counted.
 
     log: its number in the order of file names. state: STOPS or CANNOT_BE_READ. sentences: why; they name the

@@ -1,6 +1,7 @@
 """A roll-up: every total of many guides' logs, worked out once for its pages and its tables."""
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
+from typing import NamedTuple
 
 import pandas as pd
 
@@ -15,8 +16,7 @@ from reporter.schema.rollup import MIN_GUIDES, PERMIT, WATER
 from reporter.schema.units import System
 
 
-@dataclass(frozen=True, slots=True)
-class Rollup:
+class Rollup(NamedTuple):
     """A roll-up.
 
     names: whether guides are named, and small lines shown. guides: how many there are. effort, fish: see

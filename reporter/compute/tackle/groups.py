@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from typing import NamedTuple
 
 import numpy as np
 import pandas as pd
@@ -33,8 +34,7 @@ class Groups:
         return len(self.names)
 
 
-@dataclass(frozen=True, slots=True)
-class _Names:
+class _Names(NamedTuple):
     """Names of one kind, and the place of each stint's among them, below 0 where it is not recorded."""
 
     of_stint: IntArray

@@ -1,6 +1,6 @@
 """Hang-ups, lures lost and missed bites of groups, each over the stints that say."""
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 import numpy as np
 import pandas as pd
@@ -11,8 +11,7 @@ from reporter.compute.tackle.groups import Groups
 from reporter.compute.tackle.told import Told, told
 
 
-@dataclass(frozen=True, slots=True)
-class TackleRates:
+class TackleRates(NamedTuple):
     """Rates of groups, one row a group in their order, and the same of all together in one row.
 
     Columns: those of the groups' names; no, trips, rod_hours; hang_ups, hang_up_trips, hang_up_rod_hours,

@@ -1,6 +1,7 @@
 """A season's tackle."""
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
+from typing import NamedTuple
 
 import numpy as np
 import pandas as pd
@@ -20,8 +21,7 @@ WITHIN = ("size", "colour")
 """What was used how much is told by within a technique."""
 
 
-@dataclass(frozen=True, slots=True)
-class Tackle:
+class Tackle(NamedTuple):
     """What is known of a season's tackle.
 
     rates: by technique, cover and variant (with its technique). used: by technique, with the columns of

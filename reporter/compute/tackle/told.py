@@ -1,6 +1,6 @@
 """What counted stints tell of hang-ups, lures lost and missed bites; blank is not recorded, 0 is none."""
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
@@ -13,8 +13,7 @@ from reporter.compute.season import Season
 COUNTS = ("hang_ups", "lures_lost")
 
 
-@dataclass(frozen=True, slots=True)
-class Told:
+class Told(NamedTuple):
     """Counted stints, each array shaped (stints,).
 
     trip: an integer a trip, from 0. fish: landed, as in `counted_stints`. hang_ups, lures_lost, missed: NaN
@@ -41,8 +40,7 @@ def told_stints(record: StintRecord) -> Told:
     )
 
 
-@dataclass(frozen=True, slots=True)
-class Written:
+class Written(NamedTuple):
     """How a count is written. on: counted stints that say; blank: those that do not.
 
     outside: what was counted on stints that are in no rate.

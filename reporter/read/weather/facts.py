@@ -2,7 +2,7 @@
 
 import math
 import re
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from reporter.read.weather.recognise import Found
 from reporter.schema.units import find_unit
@@ -11,8 +11,7 @@ _STATION = re.compile(r'[#\s"]*(?:station|climate identifier)"?\s*[:,]\s*"?([^"]
 _ELEVATION = re.compile(r'[#\s"]*elevation\s*(?:\[(\w+)\])?"?\s*[:,]\s*"?(-?\d+(?:\.\d+)?)', re.IGNORECASE)
 
 
-@dataclass(frozen=True, slots=True)
-class Facts:
+class Facts(NamedTuple):
     """The station ("" where not told) and its elevation in m (NaN)."""
 
     station: str

@@ -1,13 +1,12 @@
 """A weather file as read: text by what its columns hold."""
 
-from dataclasses import dataclass
 from pathlib import Path
+from typing import NamedTuple
 
 from reporter.schema.weather_files.form import Key, WeatherFormat
 
 
-@dataclass(frozen=True, slots=True)
-class LeftOut:
+class LeftOut(NamedTuple):
     """Lines that could not be read: why, the number of each in the file, and the first as it stands."""
 
     why: str
@@ -15,8 +14,7 @@ class LeftOut:
     first: str
 
 
-@dataclass(frozen=True, slots=True)
-class RawWeather:
+class RawWeather(NamedTuple):
     """The wanted columns of a weather file.
 
     name: of the file, without its folder. columns: what a column holds -> one stripped text a line, all of

@@ -3,7 +3,7 @@
 import csv
 import re
 from collections import Counter
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from reporter.schema.weather_files.form import WeatherFormat
 from reporter.schema.weather_files.formats import FORMATS
@@ -15,8 +15,7 @@ _DELIMITERS = ",\t| "
 _ZONED = re.compile(r"(valid|date/time|time|date)\s*\(([^()]*)\)")
 
 
-@dataclass(frozen=True, slots=True)
-class Found:
+class Found(NamedTuple):
     """Of what kind a file is: index of the line of headings (-1: none), what parts its columns, headings."""
 
     format: WeatherFormat

@@ -1,7 +1,6 @@
 """What is said of a kind of weather file."""
 
-from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, NamedTuple
 
 Key = Literal[
     "time",
@@ -40,8 +39,7 @@ MISSING = frozenset(
 """Marks that say that nothing was measured; T is a trace, which no column read here can hold."""
 
 
-@dataclass(frozen=True, slots=True)
-class WeatherColumn:
+class WeatherColumn(NamedTuple):
     """A column that is read: value = number in the text x scale, in a unit.
 
     headings: lower case, the first that is there counts (for clouds every one); one that is there again has
@@ -61,16 +59,14 @@ class WeatherColumn:
     missing: tuple[float, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class TimeRule:
+class TimeRule(NamedTuple):
     """One way of telling the time: the columns that must be there, and their zone if no heading names it."""
 
     keys: tuple[Key, ...]
     zone: ZoneRule
 
 
-@dataclass(frozen=True, slots=True)
-class WeatherFormat:
+class WeatherFormat(NamedTuple):
     """A kind of weather file.
 
     recognised: groups of headings, lower case; one of each group must be there. delimiters: the characters

@@ -1,7 +1,7 @@
 """Where the columns of a confirmed layout stand today: found by their headings, wherever these moved."""
 
 import textwrap
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from reporter.read.raw import RawSheet
 from reporter.schema.a1 import address, column_letters
@@ -18,8 +18,7 @@ _A_LINE, _LONGEST = 90, 40
 """Letters of the headings that one message names, and of each of them, so that it has two lines."""
 
 
-@dataclass(frozen=True, slots=True)
-class FoundSheet:
+class FoundSheet(NamedTuple):
     """A worksheet with its headings, and the places of the layout's columns in it (column -> place).
 
     gone: columns of which the heading is not there, which was said.

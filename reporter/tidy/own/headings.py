@@ -1,15 +1,14 @@
 """The headings of a worksheet in another layout: one row, or several that are read together."""
 
-from dataclasses import dataclass
 from itertools import pairwise
+from typing import NamedTuple
 
 from reporter.read.raw import CellValue, RawSheet
 from reporter.tidy.not_rows import is_unit
 from reporter.tidy.words import plain
 
 
-@dataclass(frozen=True, slots=True)
-class Headings:
+class Headings(NamedTuple):
     """first_row, last_row: physical. texts: position -> heading, all rows joined. parts: the same, apart."""
 
     first_row: int

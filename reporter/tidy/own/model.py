@@ -1,13 +1,12 @@
 """A layout that is not ours, as its workbook says it."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from reporter.read.raw import CellValue, RawSheet
 
 
-@dataclass(frozen=True, slots=True)
-class OwnSheet:
+class OwnSheet(NamedTuple):
     """A worksheet: its name, how many heading rows it has, and what one of its rows is (key of a sheet)."""
 
     name: str
@@ -15,8 +14,7 @@ class OwnSheet:
     row_is: str
 
 
-@dataclass(frozen=True, slots=True)
-class OwnColumn:
+class OwnColumn(NamedTuple):
     """A column of a worksheet that is read.
 
     position: from 0, where the layout was made. heading: of all heading rows, joined. target, key: sheet and
@@ -33,8 +31,7 @@ class OwnColumn:
     unit: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class OwnLayout:
+class OwnLayout(NamedTuple):
     """How a log in another layout is read.
 
     name: file name of the layout's workbook. evenly: whether the techniques of a trip share its time where

@@ -1,14 +1,13 @@
 """Which trip a row of a worksheet in another layout belongs to: its number, or a name made from its row."""
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from reporter.read.raw import CellValue
 from reporter.tidy.own.worksheet import Body
 from reporter.tidy.places import Placed, TripCells
 
 
-@dataclass(frozen=True, slots=True)
-class OfTrip:
+class OfTrip(NamedTuple):
     """The trip of a row: its number or name, where it stands if it does, whether the row above said it."""
 
     trip: CellValue

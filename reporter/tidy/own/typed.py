@@ -1,7 +1,7 @@
 """What was typed for a sheet of the log in the worksheets of another layout: every line of them."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from reporter.read.raw import RawBook, RawSheet
 from reporter.tidy.as_typed import typed_text
@@ -10,8 +10,7 @@ from reporter.tidy.places import Placed, SheetLayout, Source
 Columns = dict[str, Placed]
 
 
-@dataclass(frozen=True, slots=True)
-class OwnTyped:
+class OwnTyped(NamedTuple):
     """The lines of the worksheets that give a sheet of the log, before any was joined with another."""
 
     book: RawBook

@@ -3,7 +3,7 @@
 import datetime as dt
 from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from reporter.read.raw import CellValue
 from reporter.schema.own_layout import NAMED_BY_GROUP
@@ -23,8 +23,7 @@ def how_sure(score: float) -> Sure:
     return "likely" if score >= LIKELY_FROM else "a guess" if score >= GUESS_FROM else "no idea"
 
 
-@dataclass(frozen=True, slots=True)
-class SeenColumn:
+class SeenColumn(NamedTuple):
     """A column of a worksheet as it stands: position from 0, heading, its parts, the cells below it.
 
     cells: one for each of the first rows, None where blank; totals lines are left out.
@@ -41,8 +40,7 @@ class SeenColumn:
         return tuple(cell for cell in self.cells if cell is not None)
 
 
-@dataclass(frozen=True, slots=True)
-class SeenSheet:
+class SeenSheet(NamedTuple):
     """A worksheet as it stands, with its headings; beyond: how many columns further right were left out."""
 
     name: str
@@ -93,8 +91,7 @@ class ProposedSheet:
         return any(meant.target == target for _, meant in self.columns)
 
 
-@dataclass(frozen=True, slots=True)
-class ProposedName:
+class ProposedName(NamedTuple):
     """A name found in the log: of a technique with its style where that is known, and the name it is near."""
 
     name: str
@@ -102,8 +99,7 @@ class ProposedName:
     near: str
 
 
-@dataclass(frozen=True, slots=True)
-class Proposal:
+class Proposal(NamedTuple):
     """A layout as proposed: worksheets, settings that the log itself answers, the names of its techniques.
 
     answers: key of a question that no column answers -> the likely answer, or nothing. unread: worksheets

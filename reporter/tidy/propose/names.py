@@ -2,8 +2,8 @@
 
 import re
 from collections.abc import Collection
-from dataclasses import dataclass
 from functools import cache, lru_cache
+from typing import NamedTuple
 
 from reporter.schema.column import Column
 from reporter.schema.log import BY_KEY, folded
@@ -20,8 +20,7 @@ _WITHIN, _A_WORD_MORE = 90.0, 5.0
 _SHORT = 3  # words up to this length are near to too much
 
 
-@dataclass(frozen=True, slots=True)
-class _Words:
+class _Words(NamedTuple):
     """The words of a column: folded -> (word, most that it scores); those that others may be near to."""
 
     folded: dict[str, tuple[str, float]]

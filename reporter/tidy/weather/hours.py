@@ -1,7 +1,7 @@
 """What one station saw, hour by hour."""
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, Literal
+from typing import TYPE_CHECKING, Literal, NamedTuple
 
 from reporter.schema.problems import Problem
 
@@ -59,8 +59,7 @@ class WeatherFile:
         return self.lines - self.hours - self.same_hour - self.empty - self.summaries
 
 
-@dataclass(frozen=True, slots=True)
-class HourlyFiles:
+class HourlyFiles(NamedTuple):
     """Hourly weather of a run for one log: the files one by one, and their stations joined."""
 
     files: tuple[WeatherFile, ...] = ()

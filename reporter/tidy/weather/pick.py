@@ -1,6 +1,6 @@
 """One report an hour: the routine one, with the pressure of the others where it has none."""
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
@@ -13,8 +13,7 @@ _HALF, _HOUR = np.timedelta64(1800, "s"), np.timedelta64(3600, "s")
 _USUAL = 2.0  # times as many reports as any other minute makes a minute the usual one
 
 
-@dataclass(frozen=True, slots=True)
-class Hours:
+class Hours(NamedTuple):
     """Hours that have a report, ascending (datetime64[s]), and for each the place of the report that is kept.
 
     order: places of all reports, hour by hour, the one that is kept first; group: the hour of each of them.

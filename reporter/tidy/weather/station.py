@@ -1,7 +1,7 @@
 """The hours of one station of a file."""
 
 import math
-from dataclasses import dataclass
+from typing import NamedTuple
 from zoneinfo import ZoneInfo
 
 import numpy as np
@@ -23,8 +23,7 @@ from reporter.tidy.weather.zones import Clock
 _SPECIAL = ("SPECI", "FM-16", "FM16")
 
 
-@dataclass(frozen=True, slots=True)
-class Values:
+class Values(NamedTuple):
     """Every line of a file in the units kept inside.
 
     table: what stands in the table but for its pressure; pressures by their column; special: which lines are

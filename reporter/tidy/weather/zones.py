@@ -1,7 +1,7 @@
 """Times of a weather file in UTC, and what said in which zone they are."""
 
 import datetime as dt
-from dataclasses import dataclass
+from typing import NamedTuple
 from zoneinfo import ZoneInfo
 
 import numpy as np
@@ -19,8 +19,7 @@ _STANDARD_WORDS = frozenset({"lst", "local standard time"})
 Season = tuple[dt.date | None, dt.date | None]
 
 
-@dataclass(frozen=True, slots=True)
-class Clock:
+class Clock(NamedTuple):
     """The times of all lines (datetime64[s], UTC, NaT where unread), and what said their zone, in words."""
 
     utc: Times

@@ -2,8 +2,7 @@
 
 import datetime as dt
 import re
-from dataclasses import dataclass
-from typing import Final, Literal
+from typing import Final, Literal, NamedTuple
 from xml.sax.saxutils import escape
 
 from reporter.read.raw import CellValue
@@ -18,8 +17,7 @@ _NOT_ASCII = re.compile(r"[^\x00-\x7f]")
 _FIRST_SERIAL: Final = 61  # 1 March 1900: the calendar of spreadsheets has a 29 February before it
 
 
-@dataclass(frozen=True, slots=True)
-class Content:
+class Content(NamedTuple):
     """What a cell stores: its type (`t`), the XML inside, and the form that its number format must have."""
 
     type: str | None

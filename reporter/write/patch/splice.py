@@ -2,7 +2,7 @@
 
 from collections import defaultdict
 from collections.abc import Mapping
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from reporter.read.raw import Address
 from reporter.schema.a1 import address
@@ -13,8 +13,7 @@ from reporter.write.patch.tags import Edit, StartTag, edited
 _VALUE_METADATA = {"cm": None, "vm": None}  # what only the old value had: a spilling formula, a picture
 
 
-@dataclass(frozen=True, slots=True)
-class NewCell:
+class NewCell(NamedTuple):
     """What a cell shall store, and the number of its style."""
 
     content: Content

@@ -5,7 +5,7 @@ The bytes must be well formed and in a character code that keeps ASCII as it is,
 
 import re
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from typing import NamedTuple
 from xml.parsers import expat
 from xml.sax.saxutils import quoteattr
 
@@ -13,8 +13,7 @@ _START_TAG = re.compile(rb"""<([^\s/>]+)((?:[^"'>]|"[^"]*"|'[^']*')*+)>""")
 _ATTRIBUTE = re.compile(rb"""\s+([^\s=]+)\s*=\s*("[^"]*"|'[^']*')""")
 
 
-@dataclass(frozen=True, slots=True)
-class StartTag:
+class StartTag(NamedTuple):
     """A start tag: its name with prefix, its attributes as they stand, where it starts and ends."""
 
     name: bytes
@@ -61,8 +60,7 @@ def end_of(data: bytes, tag: StartTag, index: int) -> int:
     return tag.end if tag.empty else data.index(b">", index) + 1
 
 
-@dataclass(frozen=True, slots=True)
-class Element:
+class Element(NamedTuple):
     """An element: name behind its namespace and a space, attributes, depth (the root's is 0), span."""
 
     name: str
@@ -93,8 +91,7 @@ def elements(data: bytes) -> list[Element]:
     return found
 
 
-@dataclass(frozen=True, slots=True)
-class Edit:
+class Edit(NamedTuple):
     """New bytes in place of those from start to end."""
 
     start: int

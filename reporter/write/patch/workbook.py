@@ -3,9 +3,8 @@
 import datetime as dt
 import zipfile
 from collections.abc import Mapping
-from dataclasses import dataclass
 from pathlib import Path
-from typing import Final
+from typing import Final, NamedTuple
 from xml.parsers import expat
 
 from reporter.read.errors import Refused
@@ -29,8 +28,7 @@ _SPANS: Final = "it is part of a formula over several cells; mend it in the log 
 _MERGED: Final = "it lies hidden inside merged cells; unmerge them in the log itself"
 
 
-@dataclass(frozen=True, slots=True)
-class _Plan:
+class _Plan(NamedTuple):
     """A worksheet to be changed: its part, its bytes, where its cells are, what they shall hold."""
 
     sheet: SheetPart

@@ -1,0 +1,44 @@
+"""Every part of every workbook against the schemas of ECMA-376, by a validator that is not ours.
+
+`ooxml-validate` (npm package @ooxml-tools/validate, MIT) is the validator of the Open XML SDK, which Excel's
+makers publish under the same licence: the schemas and the rules between parts that they keep for it.
+"""
+
+import json
+import os
+import shutil
+import subprocess
+import zipfile
+from pathlib import Path
+
+import pytest
+
+from tests.programs.conftest import KINDS, Workbook
+
+
+def schema_errors(path: Path) -> list[str]:
+    """Say what the validator finds; skips the test where it is missing, under CI it fails instead."""
+    program = shutil.which("ooxml-validate")
+    if program is None:
+        (pytest.fail if os.environ.get("CI") else pytest.skip)("ooxml-validate is not installed")
+    command = [program, "--office-version", "Office2016", "--output-format", "json", str(path)]
+    run = subprocess.run(command, capture_output=True, text=True, timeout=300, check=True)
+    return [f"{each['path']['partUri']}: {each['description']}" for each in json.loads(run.stdout)]
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_every_part_follows_the_schemas(kind: str, workbook: Workbook) -> None:
+    assert schema_errors(workbook(kind)) == []
+
+
+def test_a_part_out_of_order_is_found_out(workbook: Workbook, tmp_path: Path) -> None:
+    broken = tmp_path / "broken.xlsx"
+    with zipfile.ZipFile(workbook("client copy")) as archive, zipfile.ZipFile(broken, "w") as copy:
+        for name in archive.namelist():
+            content = archive.read(name)
+            if name == "xl/worksheets/sheet1.xml":
+                content = content.replace(b"<sheetViews>", b"<pageMargins/><sheetViews>")
+            copy.writestr(name, content)
+    said = " ".join(schema_errors(broken))
+    assert "unexpected child element" in said
+    assert "/xl/worksheets/sheet1.xml" in said
