@@ -11,14 +11,14 @@ from pathlib import Path
 
 import pandas as pd
 
-from reporter.beside.finished_schema import APPLICATION, LAYOUT_NUMBER, NUMBERED, PARTS, QUESTIONS, TABLES
+from reporter.beside.finished_file import make_tables, open_store
+from reporter.beside.finished_schema import FIGURE_COLUMNS, NUMBERED, PARTS, QUESTIONS
 from reporter.compute.rollup.kept import Kept
 from reporter.compute.rollup.log_sums import LogSums
+from reporter.compute.rollup.spelling import one_spelling
 from reporter.files.atomic import replace_file
-from reporter.files.errors import CannotWrite, refusal
+from reporter.files.fingerprint import sha256_of_text
 from reporter.schema.log import folded_code
-
-_WAIT_S = 5.0  # for another run on the same roll-up
 
 
 def finished_path(out: Path) -> Path:
@@ -34,8 +34,10 @@ class Finished:
         self._store = connection
 
     def states(self) -> dict[str, str]:
-        """Return log name -> what it was read as: see `put`."""
-        return dict(self._store.execute("SELECT name, read_as FROM log"))
+        """Return log name -> what it was read as (see `put`), of logs that stand as they were put there."""
+        proofs = dict(self._store.execute("SELECT name, sha256 FROM proof"))
+        logs = self._store.execute("SELECT name, read_as FROM log").fetchall()
+        return {name: state for name, state in logs if proofs.get(name) == self._proof(name)}
 
     def put(self, name: str, state: str, sums: LogSums) -> None:
         """Keep a log in the place of what was kept of it. state: of its content, and how it was read."""
@@ -45,22 +47,24 @@ class Finished:
             key = f"code {folded_code(sums.code)}" if sums.code else f"log {name}"
             row = (name, state, key, sums.code, sums.guide, sums.system, sums.first, sums.last, *sums.rows)
             _insert(store, "log", [row])
-            _insert(store, "effort", [(name, *row) for row in _rows(sums.effort)])
-            _insert(store, "fish", [(name, *row) for row in _rows(sums.fish)])
+            _insert(store, "figure", [(name, *row) for row in _rows(sums.figures[FIGURE_COLUMNS])])
             _insert(store, "month", [(name, *row) for row in sorted(sums.months)])
             _insert(store, "problem", [(name, *row) for row in sums.problems.items()])
+            _insert(store, "proof", [(name, self._proof(name))])
 
     def keep_only(self, states: Mapping[str, str]) -> None:
         """Drop every log that is not among these, or not as it is there."""
         with self._store as store:
             store.execute("BEGIN IMMEDIATE")
-            for name, state in self.states().items():
+            for name, state in store.execute("SELECT name, read_as FROM log").fetchall():
                 if states.get(name) != state:
                     self._drop(name)
 
     def kept(self, numbers: Mapping[str, int]) -> Kept:
         """Return what is kept of all logs. numbers: log name -> its number in the order of file names."""
         self._number_guides()
+        self._spell("water")
+        self._spell("permit")
         tables = {name: self._table(question) for name, question in QUESTIONS.items()}
         for name in ("logs", "problems"):
             tables[name]["log"] = tables[name]["file"].map(dict(numbers)).astype("int64")
@@ -75,6 +79,12 @@ class Finished:
         self._store.execute(NUMBERED)
         _insert(self._store, "temp.guide", rows)
 
+    def _spell(self, column: str) -> None:
+        """Let the questions have a column under one spelling of each name, over all logs."""
+        names = self._store.execute(f"SELECT DISTINCT {column} FROM figure")  # noqa: S608 - a name of ours
+        spelling = one_spelling(name for (name,) in names)
+        self._store.create_function(f"as_{column}", 1, spelling.__getitem__, deterministic=True)
+
     def settle(self) -> None:
         """Write the store anew without gaps, and close it: the same logs give the same bytes."""
         replace_file(self._path, self._write)
@@ -82,15 +92,22 @@ class Finished:
     def _write(self, target: Path) -> None:
         self._store.close()  # its file is replaced, which some systems refuse while it is open
         with closing(sqlite3.connect(target, isolation_level=None)) as anew:
-            _made(target, anew)
+            make_tables(target, anew)
             anew.execute("ATTACH ? AS before", (str(self._path),))
             anew.execute("BEGIN")
-            for part in PARTS:
+            for part in (*PARTS, "proof"):
                 anew.execute(f"INSERT INTO {part} SELECT * FROM before.{part}")  # noqa: S608 - a name of ours
             anew.execute("COMMIT")
 
+    def _proof(self, name: str) -> str:
+        rows = (
+            self._store.execute(f"SELECT * FROM {part} WHERE name = ? ORDER BY 1, 2, 3", (name,))  # noqa: S608 - a name of ours
+            for part in PARTS
+        )
+        return sha256_of_text(*(repr(row) for part in rows for row in part))
+
     def _drop(self, name: str) -> None:
-        for part in PARTS:
+        for part in (*PARTS, "proof"):
             self._store.execute(f"DELETE FROM {part} WHERE name = ?", (name,))  # noqa: S608 - a name of ours
 
     def _table(self, question: str) -> pd.DataFrame:
@@ -101,46 +118,9 @@ class Finished:
 
 @contextmanager
 def open_finished(path: Path) -> Iterator[Finished]:
-    """Open the store, made anew where there is none or one of an older reporter; closed in any case.
-
-    CannotWrite where the file is not ours, is damaged, or cannot be written.
-    """
-    connection: sqlite3.Connection | None = None
-    try:
-        connection = sqlite3.connect(path, timeout=_WAIT_S, isolation_level=None)
-        _made(path, connection)
+    """Open the store, made anew where there is none; closed in any case. CannotWrite: see `open_store`."""
+    with open_store(path) as connection:
         yield Finished(path, connection)
-    except sqlite3.OperationalError as error:
-        raise refusal(
-            path, f"the computer says “{error}”; see whether another run is at work on it"
-        ) from error
-    except sqlite3.DatabaseError as error:
-        raise _not_ours(path) from error
-    finally:
-        if connection is not None:
-            connection.close()
-
-
-def _made(path: Path, store: sqlite3.Connection) -> None:
-    ((application,),) = store.execute("PRAGMA application_id")
-    ((number,),) = store.execute("PRAGMA user_version")
-    ((there,),) = store.execute("SELECT COUNT(*) FROM sqlite_master")
-    if there and application != APPLICATION:
-        raise _not_ours(path)
-    if there and number == LAYOUT_NUMBER:
-        return
-    store.execute("BEGIN IMMEDIATE")
-    for part in PARTS:
-        store.execute(f"DROP TABLE IF EXISTS {part}")
-    for table in TABLES:
-        store.execute(table)
-    store.execute(f"PRAGMA application_id = {APPLICATION}")
-    store.execute(f"PRAGMA user_version = {LAYOUT_NUMBER}")
-    store.execute("COMMIT")
-
-
-def _not_ours(path: Path) -> CannotWrite:
-    return refusal(path, "it is there and is no store of finished logs that reporter wrote; move it away")
 
 
 def _insert(store: sqlite3.Connection, table: str, rows: list[tuple[object, ...]]) -> None:

@@ -41,11 +41,11 @@ def rollup(
 ) -> None:
     """Add up the logs of FOLDER, one or more a guide: effort, catch and harvest.
 
-    Writes the workbook --out; --tables fills a folder. What is finished of a log is kept beside it in
-    "NAME rollup.sqlite": a further run reads only logs that have changed.
+    Writes the workbook --out, in which nobody can work out what fewer than three guides did; and beside it,
+    not to be handed on, "NAME guides.xlsx" with a line a guide, by code, and "NAME rollup.sqlite" with what
+    is finished of each log: a further run reads only logs that have changed. --tables fills a folder.
 
-    Guides stand by code only, and what fewer than three of them did is merged. A log that cannot be counted
-    is named and does not stop the others; the exit code is then 1.
+    A log that cannot be counted is named and does not stop the others; the exit code is then 1.
     """
     from reporter.files.errors import CannotWrite
     from reporter.run.rollup import RollupJob, roll_up
@@ -66,10 +66,10 @@ def rollup(
     except CannotWrite as refused:
         say.failure(str(refused))
         raise SystemExit(1) from refused
-    _say_missed(done)
+    _say_missed(done, quiet=quiet)
     if not quiet:
         _say(job, done)
-    raise SystemExit(int(bool(done.made.missed)))
+    raise SystemExit(int(any(log.lacking for log in done.made.missed)))
 
 
 def _logs(folder: Path) -> list[Path]:
@@ -89,8 +89,10 @@ def _logs(folder: Path) -> list[Path]:
     return logs
 
 
-def _say_missed(done: "RolledUp") -> None:
+def _say_missed(done: "RolledUp", *, quiet: bool) -> None:
     for log in done.made.missed:
+        if quiet and not log.lacking:
+            continue
         say.failure(f"Not counted: log {log.log}, {log.file} ({log.state}).")
         for sentence in log.sentences:
             say.failure(sentence, indent=2)
@@ -126,5 +128,6 @@ def _say(job: "RollupJob", done: "RolledUp") -> None:
         _LABEL,
     )
     say.labelled("pages", str(job.out), _LABEL)
+    say.labelled("", f"{job.guides}: a line a guide, not to be handed on", _LABEL)
     if job.tables:
         say.labelled("tables", str(job.tables), _LABEL)

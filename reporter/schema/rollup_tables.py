@@ -19,8 +19,8 @@ _FISH: tuple[CsvField, ...] = (
     CsvField("fate_unknown", "number", "Fish of which neither is written; empty likewise."),
 )
 _BY = CsvField("by", "string", "all, water, month or permit.")
-_NAME = CsvField("name", "string", "Which water, month or permit; empty for all.")
-_OTHERS = CsvField("others", "boolean", "Whether the line holds what too few guides stand behind.")
+_NAME = CsvField("name", "string", "Which water, month or permit; others; empty for all.")
+_OTHERS = CsvField("others", "boolean", "Whether the line holds what is merged.")
 _GUIDE = CsvField("guide", "string", "Guide code, or guide and the log's number in the order of file names.")
 _LOG = CsvField("log", "integer", "Number of the log in the order of file names.")
 _LOG_GUIDE = CsvField("guide", "string", "Its guide; empty where the log is not counted.")
@@ -29,13 +29,23 @@ ROLLUP_TABLES: tuple[CsvTable, ...] = (
     CsvTable(
         "rollup_effort",
         "all trips, or those of a water, month or permit",
-        (_BY, _NAME, _OTHERS, CsvField("guides", "integer", "Guides behind it."), *_EFFORT),
+        (
+            _BY,
+            _NAME,
+            _OTHERS,
+            CsvField("guides", "integer", "Guides with trips in the line; empty for others."),
+            *_EFFORT,
+        ),
     ),
     CsvTable(
         "rollup_fish",
         "a species of all trips, or of those of a water, month or permit",
         (_BY, _NAME, _OTHERS, *_FISH),
     ),
+)
+"""What may be handed on."""
+
+GUIDE_TABLES: tuple[CsvTable, ...] = (
     CsvTable(
         "guide_effort",
         "a guide",
@@ -65,7 +75,7 @@ ROLLUP_TABLES: tuple[CsvTable, ...] = (
             _LOG,
             _LOG_GUIDE,
             CsvField("file", "string", "Its file name; only with --names."),
-            CsvField("state", "string", "counted, stops or cannot be read."),
+            CsvField("state", "string", "counted, stops, cannot be read or there twice."),
             CsvField("rows_read", "integer", "Rows read, of every sheet."),
             CsvField("rows_used", "integer", "Of them used."),
             CsvField("rows_set_aside", "integer", "Of them set aside."),
@@ -85,3 +95,4 @@ ROLLUP_TABLES: tuple[CsvTable, ...] = (
         ),
     ),
 )
+"""With a line a guide or a log, in a folder of their own: for whoever keeps the logs."""

@@ -9,7 +9,7 @@ from pathlib import Path
 import pyarrow.parquet
 import pytest
 
-from reporter.schema.rollup_tables import ROLLUP_TABLES
+from reporter.schema.rollup_tables import GUIDE_TABLES, ROLLUP_TABLES
 from tests.cli.conftest import Run
 from tests.rollup_logs import WATERS, Day, GuideLog, random_association, save_all
 
@@ -50,9 +50,11 @@ def test_parquet_holds_what_csv_holds(run: Run, tmp_path: Path) -> None:
         "rollup", tmp_path / "logs", "--out", tmp_path / "r.xlsx", "--tables", tmp_path / "t", "--parquet"
     )
     assert ran.code == 0, ran.err
-    for spec in ROLLUP_TABLES:
-        found = pyarrow.parquet.read_table(tmp_path / "t" / f"{spec.name}.parquet").to_pylist()
-        with (tmp_path / "t" / f"{spec.name}.csv").open(encoding="utf-8", newline="") as file:
+    tables = [(tmp_path / "t", spec) for spec in ROLLUP_TABLES]
+    tables += [(tmp_path / "t" / "guides", spec) for spec in GUIDE_TABLES]
+    for place, spec in tables:
+        found = pyarrow.parquet.read_table(place / f"{spec.name}.parquet").to_pylist()
+        with (place / f"{spec.name}.csv").open(encoding="utf-8", newline="") as file:
             rows = list(csv.DictReader(file))
         assert [{name: text(value) for name, value in row.items()} for row in found] == rows, spec.name
 

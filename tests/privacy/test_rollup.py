@@ -22,8 +22,9 @@ def everything(folder: Path, *, names: bool = False) -> bytes:
     out = folder.parent / "out"
     roll_up(RollupJob(logs_in(folder), out / "r.xlsx", OPEN, out / "tables", True, names), silent)
     parts = [path.read_bytes() for path in sorted(out.rglob("*")) if path.is_file()]
-    with zipfile.ZipFile(out / "r.xlsx") as archive:
-        parts += [archive.read(name) for name in archive.namelist()]
+    for book in ("r.xlsx", "r guides.xlsx"):
+        with zipfile.ZipFile(out / book) as archive:
+            parts += [archive.read(name) for name in archive.namelist()]
     return b"\n".join(parts)
 
 

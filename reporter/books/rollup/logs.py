@@ -1,23 +1,10 @@
-"""Pages of a roll-up about the logs themselves: missing months, logs, their problems."""
+"""The page of a roll-up about the logs: which are not counted and why, their rows, their problems."""
 
-from collections.abc import Sequence
-
-import pandas as pd
-
-from reporter.books.blocks import Block, Field, Line, Sheet, Table, Text
-from reporter.books.rollup.pages import Front, cells, page
-
-
-def missing_page(front: Front) -> Sheet:
-    """Return the page with guides who have no trip in a month in which others have one."""
-    fields = (Field("guide", "Guide"), Field("month", "Month"), Field("said", "What the log says"))
-    nobody = "Every guide has a row of Trips in each month in which others have a trip."
-    lead = (
-        "Months in which others have a trip and this guide has none, cancelled ones included. That a log has "
-        "no trip does not say that there was none, nor that anything is owed; a log that is not counted may "
-        "have one."
-    )
-    return page("Missing months", front, _table("missing", fields, front.made.missing, nobody), lead=lead)
+from reporter.books.blocks import Block, Field, Line, Sheet, Text
+from reporter.books.rollup.pages import Front, guides_only
+from reporter.books.rollup.totals import table_or_words
+from reporter.compute.rollup.missed import CANNOT_BE_READ, TWICE, Missed
+from reporter.schema.problems import CATALOGUE
 
 
 def logs_page(front: Front) -> Sheet:
@@ -41,18 +28,30 @@ def logs_page(front: Front) -> Sheet:
         Field("title", "Problem", "wrapped", width=60.0),
         Field("found", "Found", "whole"),
     )
-    return page(
+    return guides_only(
         "Logs",
         front,
-        _table("log", logs, made.logs, "No log."),
-        _table("problem", problems, made.problems, "No problem in any log.", title="Problems by log"),
+        *_not_counted(made.missed, names=made.names),
+        table_or_words("log", logs, made.logs, "No log."),
+        table_or_words("problem", problems, made.problems, "No problem in any log.", title="Problems by log"),
         lead="Logs are numbered in the order of file names; reporter check LOG says where a problem is.",
-        behind=True,
     )
 
 
-def _table(key: str, fields: Sequence[Field], table: pd.DataFrame, nothing: str, title: str = "") -> Block:
-    if table.empty:
-        return Text((*([Line(title, "heading")] if title else []), Line(nothing)))
-    columns = {field.key: cells(table[field.key].tolist()) for field in fields}
-    return Table(key, tuple(fields), columns, title=title)
+def _not_counted(missed: tuple[Missed, ...], *, names: bool) -> list[Block]:
+    if not missed:
+        return []
+    lines = [Line(sentence) for log in missed for sentence in _why(log, names=names)]
+    return [Text((Line("Not counted", "heading"), *lines))]
+
+
+def _why(log: Missed, *, names: bool) -> list[str]:
+    """Return why a log is not counted; file names and what was typed only where guides are named."""
+    if names:
+        return [f"Log {log.log}, {log.file}: {sentence}" for sentence in log.sentences]
+    if log.state == CANNOT_BE_READ:
+        return [f"Log {log.log} cannot be read; the run says why."]
+    if log.state == TWICE:
+        return [f"Log {log.log} is there twice and counted once; the run says which it is."]
+    titles = "; ".join(dict.fromkeys(CATALOGUE[code].title for code in log.codes))
+    return [f"Log {log.log} stops: {titles}. reporter check says where."]

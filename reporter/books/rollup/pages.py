@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from reporter.books.blocks import Block, Cell, Field, Group, Line, Sheet, Text
+from reporter.books.blocks import Block, Cell, Field, Line, Sheet, Text
 from reporter.books.filing.pages import period_words
 from reporter.books.words import counted
 from reporter.compute.paperwork.period import Period
@@ -16,15 +16,20 @@ CAUTION = (
     "form and text, and what it counts itself, come first."
 )
 NAMED = "With guides by name and every small figure: only for those who are entitled to know them."
-ANONYMOUS = (
-    f"Guides by code only. By water, month, permit and species every figure has {MIN_GUIDES} guides or more "
-    "behind it: what has fewer stands under others, with a further line or species where it would be given "
-    "away alone. A blank is in others too, or nowhere where even all together are fewer."
+MERGED = (
+    f"Every figure has {MIN_GUIDES} guides or more behind it. What has fewer stands under others or other "
+    "species, and so do further lines, so that nobody has it by taking away one figure from another. A blank "
+    "is in one of these too, or nowhere where even all together are fewer."
 )
-TOO_FEW = (
+BY_GUIDE = (
+    "A line is one guide's own, so this book is for whoever keeps the logs: do not hand it on. Together with "
+    "the other book it gives small figures away."
+)
+_TOO_FEW = (
     f"Fewer than {MIN_GUIDES} guides: totals would tell each of them what the other did. They are not shown. "
     "With --names they are, for those who are entitled to know them."
 )
+_NO_TRIP = "There is no guided trip that was fished."
 
 EFFORT_FIELDS = (
     Field("trips", "Trips", "whole"),
@@ -53,21 +58,36 @@ class Front(NamedTuple):
         words = period_words(self.period, self.made.system)
         return "all days of the logs" if words == "the whole log" else words
 
+    @property
+    def guides(self) -> str:
+        """How many guides there are, in words."""
+        return counted(self.made.guides, "guide")
 
-def page(name: str, front: Front, *blocks: Block, lead: str = "", behind: bool = False) -> Sheet:
-    """Return a page with what every page carries above its blocks. behind: it stands behind the numbers."""
+    @property
+    def untold(self) -> str:
+        """Why there are no totals."""
+        return _TOO_FEW if self.made.guide_effort["trips"].any() else _NO_TRIP
+
+
+def page(name: str, front: Front, *blocks: Block, lead: str = "") -> Sheet:
+    """Return a page that may be handed on, unless guides are named."""
+    names = front.made.names
+    note = Line(NAMED, "caution") if names else Line(MERGED, "note")
+    return Sheet(name, (_head(name, front, lead, note), *blocks), "books", private=names)
+
+
+def guides_only(name: str, front: Front, *blocks: Block, lead: str) -> Sheet:
+    """Return a page with a line a guide or a log."""
+    note = Line(NAMED if front.made.names else BY_GUIDE, "caution")
+    return Sheet(name, (_head(name, front, lead, note), *blocks), "books", private=True)
+
+
+def _head(name: str, front: Front, lead: str, note: Line) -> Text:
     made = front.made
     total, counted_logs = len(made.logs), int((made.logs["state"] == COUNTED).sum())
     logs = f"{counted_logs} of {total} logs" if counted_logs < total else counted(total, "log")
-    lines = [
-        Line(name, "title"),
-        Line(f"{counted(made.guides, 'guide')}, {logs}; {front.days}.", "lead"),
-        *([Line(lead)] if lead else []),
-        Line(NAMED if made.names else ANONYMOUS, "caution" if made.names else "note"),
-        Line(CAUTION, "caution"),
-    ]
-    group: Group = "behind" if behind else "books"
-    return Sheet(name, (Text(tuple(lines)), *blocks), group, private=made.names)
+    title, days = Line(name, "title"), Line(f"{front.guides}, {logs}; {front.days}.", "lead")
+    return Text((title, days, *([Line(lead)] if lead else []), note, Line(CAUTION, "caution")))
 
 
 def cells(values: Sequence[object]) -> list[Cell]:

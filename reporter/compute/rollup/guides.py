@@ -5,7 +5,8 @@ from collections.abc import Mapping, Sequence
 
 import pandas as pd
 
-from reporter.compute.rollup.kept import Kept, summed
+from reporter.compute.catch import FATES
+from reporter.compute.rollup.kept import DIGITS, Kept
 from reporter.compute.rollup.log_sums import EFFORT
 from reporter.compute.rollup.missed import COUNTED, Missed
 from reporter.schema.problems import CATALOGUE
@@ -35,7 +36,7 @@ def guide_labels(logs: pd.DataFrame) -> dict[int, str]:
 def guide_effort(kept: Kept, called: Called, *, names: bool) -> pd.DataFrame:
     """Return a row a guide: guide, guide_name ("" unless names), logs, EFFORT (0 without a trip)."""
     logs = kept.logs
-    effort = summed(kept.effort_places, ["guide"]).set_index("guide").reindex(list(called), fill_value=0.0)
+    effort = _by_guide(kept, ["guide"], EFFORT).reindex(list(called), fill_value=0.0)
     return pd.DataFrame(
         {
             "guide": list(called.values()),
@@ -44,6 +45,18 @@ def guide_effort(kept: Kept, called: Called, *, names: bool) -> pd.DataFrame:
             **{name: effort[name].to_numpy() for name in EFFORT},
         }
     )
+
+
+def guide_fish(kept: Kept, called: Called) -> pd.DataFrame:
+    """Return a row a guide and species (code): guide, number (of the guide), species, FATES."""
+    fish = _by_guide(kept, ["guide", "species"], FATES).reset_index().rename(columns={"guide": "number"})
+    return fish.assign(guide=fish["number"].map(called))
+
+
+def _by_guide(kept: Kept, keys: list[str], figures: Sequence[str]) -> pd.DataFrame:
+    rows = kept.by_guide[kept.by_guide["figure"].isin(figures)]
+    apart = rows.set_index([*keys, "figure"])["value"].round(DIGITS).astype(float)
+    return apart.unstack(fill_value=0).reindex(columns=list(figures), fill_value=0.0)  # noqa: PD010 - keys are unique
 
 
 def _names(logs: pd.DataFrame, called: Called) -> list[str]:

@@ -1,46 +1,70 @@
-"""Which lines are merged into "others", so that behind every figure there are guides enough.
+"""Which lines of a figure are merged into "others", so that nobody can work out what few guides did.
 
-Of each figure the lines are parted once: those that are shown, and those merged into one. Whatever is added
-up or taken away from them is a sum of whole lines again, and behind each of these stand guides enough.
+A figure is one kind of number: trips, or the fish of one species and fate. It is told in all, by water, by
+month and by permit. Its cells are the crossings of these, which are told nowhere.
+
+This is cell suppression as statistical offices do it (L. Willenborg and T. de Waal, Elements of Statistical
+Disclosure Control, Springer 2001, chapters 1 and 4; A. Hundepool and others, Statistical Disclosure Control,
+Wiley 2012, chapter 4): a line with too few guides is hidden (primary suppression, here the rule of a least
+number of contributors), then further ones until what is told cannot be subtracted to what is hidden
+(secondary suppression), which is proved of all tables of a figure together (audit: `bound.py`). What is
+hidden is summed up into one line, so that nothing is missing from a total.
+
+The one who subtracts may know who fished where, when, on which permit and for which fish; the figures he
+does not know. He learns no sum over cells of fewer than MIN_GUIDES guides alone, in whichever way he adds and
+takes away. Nor does it help him that no figure is below 0: what is in a cell is above 0, so nothing holds
+there but the sums. He does learn that a figure is no larger than a sum that it is part of, and where there
+are as many trips as guides, that each had one.
 """
 
-from collections.abc import Set as AbstractSet
+from collections.abc import Mapping
 
+import numpy as np
 import pandas as pd
 
-NOTHING: frozenset[str] = frozenset()
+from reporter.compute.rollup.behind import guides_behind
+from reporter.compute.rollup.bound import loose_line
+from reporter.schema.rollup import MIN_GUIDES, WAYS
+
+Hidden = Mapping[str, frozenset[str]]
+"""Way (water, month, permit) -> its lines that are merged."""
+
+NOTHING: Hidden = {way: frozenset() for way in WAYS}
 
 
-def hidden_lines(cells: pd.DataFrame, least: int, always: AbstractSet[str] = NOTHING) -> pd.DataFrame:
-    """Return one row a figure and line: figure, line, guides, hidden, withheld.
+def hidden_lines(cells: pd.DataFrame, always: Hidden = NOTHING) -> Hidden | None:
+    """Return the lines to merge of one figure; None where it has too few guides to be told at all.
 
-    cells: figure, line, guide, a row for each guide who adds to it. A line is hidden with fewer guides than
-    `least`, and where it is one of `always`. Where those hidden have too few together, the line with the
-    fewest guides joins them: all less the lines shown would give them back. withheld: a figure behind which
-    there are too few guides even in all.
+    cells: water, month, permit, guides, one, other (see `guides_behind`). always: those merged in any case.
     """
-    lines = cells.groupby(["figure", "line"], sort=True)["guide"].nunique().rename("guides").reset_index()
-    lines["hidden"] = (lines["guides"] < least) | lines["line"].isin(always)
-    lines["withheld"] = lines["figure"].map(cells.groupby("figure")["guide"].nunique() < least)
-    joining = _fewest_shown(lines, _too_few_hidden(cells, lines, least))
-    lines.loc[joining, "hidden"] = True
-    return lines
+    if _too_few(cells):
+        return None
+    hidden = dict(always)
+    while True:
+        for way in WAYS:
+            hidden[way] = small_lines(cells, way, hidden[way])
+        loose = loose_line(cells, hidden)
+        if loose is None:
+            return hidden
+        way, line = loose
+        hidden[way] |= {line}
 
 
-def _too_few_hidden(cells: pd.DataFrame, lines: pd.DataFrame, least: int) -> pd.Index:
-    """Return the figures of which some lines are hidden, with too few guides together."""
-    hidden = cells.merge(lines.loc[lines["hidden"], ["figure", "line"]], on=["figure", "line"])
-    guides = hidden.groupby("figure")["guide"].nunique()
-    return guides.index[guides < least]
+def small_lines(cells: pd.DataFrame, by: str, always: frozenset[str] = frozenset()) -> frozenset[str]:
+    """Return the lines of one column to merge: too few guides, or one of `always`.
+
+    Where those have too few guides together, the line with the fewest joins them: all less the others would
+    give them back.
+    """
+    at, names = pd.factorize(cells[by], sort=True)
+    guides = pd.Series(guides_behind(cells, at), index=names, dtype=np.int64)
+    small = always | set(guides.index[guides < MIN_GUIDES])
+    inside, shown = cells[cells[by].isin(small)], guides[~guides.index.isin(small)]
+    if len(inside) and len(shown) and _too_few(inside):
+        small |= {shown.idxmin()}
+    return small
 
 
-def _fewest_shown(lines: pd.DataFrame, figures: pd.Index) -> pd.Index:
-    """Return the rows of the one line of each of these figures that is shown and has the fewest guides."""
-    shown = lines[~lines["hidden"] & lines["figure"].isin(figures)]
-    first = shown.sort_values(["figure", "guides", "line"]).drop_duplicates("figure")
-    return first.index
-
-
-def hidden_of(lines: pd.DataFrame, figure: str) -> frozenset[str]:
-    """Return the lines of a figure that are hidden."""
-    return frozenset(lines.loc[lines["hidden"] & (lines["figure"] == figure), "line"])
+def _too_few(cells: pd.DataFrame) -> bool:
+    together = np.zeros(len(cells), dtype=np.int64)
+    return cells.empty or bool(guides_behind(cells, together)[0] < MIN_GUIDES)

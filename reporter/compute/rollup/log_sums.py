@@ -30,10 +30,10 @@ class LogSums(NamedTuple):
 
     code, guide: Guide code and Guide or outfit of Season. system: us or metric. first, last: the days that
     the log is about, as 2026-07-31, "" where it does not say; last is no later than its as-of date.
-    effort: water, month, permit, EFFORT of guided trips that were fished. fish: water, month, permit, species
-    (code), FATES of the same trips. months: month, state (HAS_TRIP, cancelled and other kinds among them;
-    MAY_HAVE: a row not used may lie in it, month "" for any). problems: code -> how many. rows: read, used,
-    set aside, and rows of Trips set aside.
+    figures: water, month, permit, species (code, "" for effort), figure (of EFFORT or FATES) and value (above
+    0), of guided trips that were fished. months: month, state (HAS_TRIP, cancelled and other kinds among
+    them; MAY_HAVE: a row not used may lie in it, month "" for any). problems: code -> how many. rows: read,
+    used, set aside, and rows of Trips set aside.
     """
 
     code: str
@@ -41,8 +41,7 @@ class LogSums(NamedTuple):
     system: str
     first: str
     last: str
-    effort: pd.DataFrame
-    fish: pd.DataFrame
+    figures: pd.DataFrame
     months: frozenset[tuple[str, str]]
     problems: dict[str, int]
     rows: tuple[int, int, int, int]
@@ -68,8 +67,7 @@ def log_sums(
         system=season.system,
         first=str(first or ""),
         last=str(min(ends)) if ends else "",
-        effort=counted.groupby([*PLACE])[[*EFFORT]].sum().reset_index(),
-        fish=_fish(counted, season),
+        figures=_figures(counted, season),
         months=_months(inside, log),
         problems=dict(sorted(Counter(problem.code for problem in problems).items())),
         rows=(
@@ -100,9 +98,18 @@ def _placed(trips: pd.DataFrame, season: Season, log: TidyLog) -> pd.DataFrame:
     )
 
 
-def _fish(counted: pd.DataFrame, season: Season) -> pd.DataFrame:
+def _figures(counted: pd.DataFrame, season: Season) -> pd.DataFrame:
     caught = counted[["trip_no", *PLACE]].merge(caught_by_species(season), on="trip_no")
-    return caught.groupby([*PLACE, "species"])[[*FATES]].sum().reset_index()
+    effort = _apart(counted.assign(species=""), EFFORT)
+    return pd.concat([effort, _apart(caught, FATES)], ignore_index=True)
+
+
+def _apart(rows: pd.DataFrame, figures: tuple[str, ...]) -> pd.DataFrame:
+    """Return the sums of some figures by place and species, a row each, where they are not nothing."""
+    by = [*PLACE, "species"]
+    sums = rows.groupby(by)[[*figures]].sum().reset_index()
+    apart = sums.melt(by, [*figures], "figure", "value").astype({"value": "float64"})
+    return apart[apart["value"] > 0]
 
 
 def _months(inside: pd.DataFrame, log: TidyLog) -> frozenset[tuple[str, str]]:

@@ -15,7 +15,7 @@ def missing_months(kept: Kept) -> pd.DataFrame:
     a cancelled one too, is not missing, nor is one of whom no log is about that month by Season's First day,
     Last day and As-of date.
     """
-    fished = sorted(kept.effort_months["month"].unique())
+    fished = sorted(kept.cells["month"].unique())
     guides = np.unique(kept.logs["guide"])
     every = pd.MultiIndex.from_product([guides, fished], names=["guide", "month"]).to_frame(index=False)
     asked = every[_about(every, kept.logs)]

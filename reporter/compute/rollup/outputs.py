@@ -3,7 +3,7 @@
 import pandas as pd
 
 from reporter.compute.rollup.rollup import Rollup
-from reporter.schema.rollup_tables import ROLLUP_TABLES
+from reporter.schema.rollup_tables import GUIDE_TABLES, ROLLUP_TABLES
 
 
 def rollup_outputs(made: Rollup) -> dict[str, pd.DataFrame]:
@@ -18,4 +18,5 @@ def rollup_outputs(made: Rollup) -> dict[str, pd.DataFrame]:
         "logs": made.logs,
         "problems_by_log": made.problems,
     }
-    return {spec.name: tables[spec.name][[field.name for field in spec.fields]] for spec in ROLLUP_TABLES}
+    specs = (*ROLLUP_TABLES, *GUIDE_TABLES)
+    return {spec.name: tables[spec.name][[field.name for field in spec.fields]] for spec in specs}

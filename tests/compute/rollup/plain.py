@@ -1,7 +1,7 @@
 """What the store would give of logs, put together row by row from what was typed."""
 
 from collections import defaultdict
-from collections.abc import Iterable
+from collections.abc import Iterator
 
 import pandas as pd
 
@@ -11,29 +11,50 @@ from tests.rollup_logs import WATERS, GuideLog
 CODES = {"largemouth bass": "LMB", "smallmouth bass": "SMB", "walleye": "WAE", "bluegill": "BLG"}
 FATES = {"kept": "kept", "released": "released", None: "unknown"}
 PERMITS = {name: permit or "no permit written" for name, _, _, permit in WATERS}
-EFFORT = ("trips", "trips_unfinished", "anglers", "angler_hours", "rod_hours")
-Sums = dict[tuple[object, ...], list[float]]
+CELL = ["figure", "species", "water", "month", "permit"]
+
+
+def rows_of(logs: list[GuideLog]) -> Iterator[tuple[tuple[str, ...], int, float]]:
+    """Every number typed, as (figure, species, water, month, permit), number of the guide, value."""
+    for guide, log in enumerate(logs):
+        for day in log.days:
+            place = (day.water, f"{day.date:%Y-%m}", day.permit or PERMITS[day.water])
+            hours = float(day.anglers * day.hours)
+            effort = {"trips": 1, "anglers": day.anglers, "angler_hours": hours, "rod_hours": hours}
+            if day.status == "log not finished":
+                effort["trips_unfinished"] = 1
+            for figure, value in effort.items():
+                yield (figure, "", *place), guide, value
+            for species, count, fate in day.fish:
+                yield (FATES[fate], CODES[species], *place), guide, count
 
 
 def kept_of(logs: list[GuideLog]) -> Kept:
-    effort: Sums = defaultdict(lambda: [0.0] * 5)
-    fish: Sums = defaultdict(lambda: [0.0] * 3)
-    for guide, log in enumerate(logs):
-        for day in log.days:
-            place, month = (day.water, day.permit or PERMITS[day.water]), f"{day.date:%Y-%m}"
-            hours = float(day.anglers * day.hours)
-            for key in ((guide, *place), (guide, month)):
-                figures = (1, 0, day.anglers, hours, hours)
-                effort[key] = [one + more for one, more in zip(effort[key], figures, strict=True)]
-            for species, count, fate in day.fish:
-                for key in ((guide, *place, CODES[species]), (guide, month, CODES[species])):
-                    fish[key][list(FATES).index(fate)] += count
+    values: dict[tuple[str, ...], float] = defaultdict(float)
+    guides: dict[tuple[str, ...], set[int]] = defaultdict(set)
+    by_guide: dict[tuple[int, str, str], float] = defaultdict(float)
+    lines: dict[tuple[str, str], set[int]] = defaultdict(set)
+    for cell, guide, value in rows_of(logs):
+        figure, species, *place = cell
+        values[cell] += value
+        guides[cell].add(guide)
+        by_guide[guide, species, figure] += value
+        for line in zip(("all", "water", "month", "permit"), ("", *place), strict=True):
+            lines[line].add(guide)
+    cells = [
+        (*cell, value, len(guides[cell]), min(guides[cell]), max(guides[cell]))
+        for cell, value in sorted(values.items())
+    ]
     return Kept(
         logs=_logs(logs),
-        effort_places=_table(effort, ("guide", "water", "permit"), EFFORT),
-        effort_months=_table(effort, ("guide", "month"), EFFORT),
-        fish_places=_table(fish, ("guide", "water", "permit", "species"), FATES.values()),
-        fish_months=_table(fish, ("guide", "month", "species"), FATES.values()),
+        cells=pd.DataFrame(cells, columns=[*CELL, "value", "guides", "one", "other"]),
+        by_guide=pd.DataFrame(
+            [(*key, value) for key, value in sorted(by_guide.items())],
+            columns=["guide", "species", "figure", "value"],
+        ),
+        lines=pd.DataFrame(
+            [(*line, len(several)) for line, several in lines.items()], columns=["by", "name", "guides"]
+        ),
         months=pd.DataFrame(
             sorted({(g, f"{day.date:%Y-%m}", "trip") for g, log in enumerate(logs) for day in log.days}),
             columns=["guide", "month", "state"],
@@ -49,8 +70,3 @@ def _logs(logs: list[GuideLog]) -> pd.DataFrame:
     ]
     none = dict.fromkeys(("rows_read", "rows_used", "rows_set_aside", "trips_set_aside"), 0)
     return pd.DataFrame(rows).assign(system="us", first="", last="", **none)
-
-
-def _table(sums: Sums, keys: tuple[str, ...], figures: Iterable[str]) -> pd.DataFrame:
-    rows = sorted((*key, *values) for key, values in sums.items() if len(key) == len(keys))
-    return pd.DataFrame(rows, columns=[*keys, *figures])

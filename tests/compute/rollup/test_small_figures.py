@@ -1,53 +1,68 @@
-"""What is merged: by hand, and against an attacker who subtracts."""
+"""What is merged: by hand, and against an attacker who puts all that is told together."""
 
 import datetime as dt
 from collections import defaultdict
-from collections.abc import Callable
+from collections.abc import Iterator
+from random import Random
 
 import pandas as pd
 import pytest
 
-from reporter.compute.rollup.crossed import hidden_places
-from reporter.compute.rollup.hidden import hidden_lines, hidden_of
+from reporter.compute.rollup.behind import guides_behind
+from reporter.compute.rollup.hidden import hidden_lines, small_lines
 from reporter.compute.rollup.rollup import Rollup, make_rollup
-from tests.compute.rollup.attack import Cell, learned
-from tests.compute.rollup.plain import CODES, FATES, PERMITS, kept_of
+from tests.compute.rollup.attack import Cell, Row, learned, pinned, small_sums
+from tests.compute.rollup.plain import FATES, kept_of, rows_of
 from tests.rollup_logs import WATERS, Day, GuideLog, random_association
 
-SEEDS = 24
+SEEDS = 12
+FIGURES = ("trips", "trips_unfinished", "rod_hours", "kept", "released", "unknown")
+AT = {"water": 2, "month": 3, "permit": 4}
+"""Way -> where a cell says which line of it it is in; its figure and species stand first."""
 
 
-def cells(**guides: str) -> pd.DataFrame:
-    """One figure; line -> letters of its guides."""
-    rows = [("f", line, guide) for line, several in guides.items() for guide in several]
-    return pd.DataFrame(rows, columns=["figure", "line", "guide"])
+def cells(*crossings: tuple[str, str, str, str]) -> pd.DataFrame:
+    """One figure: water, month, permit, letters of the guides."""
+    rows = [
+        (water, month, permit, len(guides), min(map(ord, guides)), max(map(ord, guides)))
+        for water, month, permit, guides in crossings
+    ]
+    return pd.DataFrame(rows, columns=["water", "month", "permit", "guides", "one", "other"])
 
 
-def hidden(**guides: str) -> set[str]:
-    return set(hidden_of(hidden_lines(cells(**guides), 3), "f"))
+def small(**guides: str) -> set[str]:
+    return set(small_lines(cells(*((water, "June", "P", those) for water, those in guides.items())), "water"))
 
 
 def test_line_of_three_guides_is_shown_and_of_two_is_not() -> None:
-    assert hidden(arden="abc", bell="ab", elm="cd") == {"bell", "elm"}  # others: a, b, c, d
+    assert small(arden="abc", bell="ab", elm="cd") == {"bell", "elm"}  # others: a, b, c, d
 
 
 def test_one_small_line_takes_the_next_smallest_with_it() -> None:
     """All less Arden and Elm would be Bell alone: Elm, with the fewest guides, joins it."""
-    assert hidden(arden="abcde", bell="ab", elm="cde") == {"bell", "elm"}
+    assert small(arden="abcde", bell="ab", elm="cde") == {"bell", "elm"}
 
 
 def test_small_lines_of_the_same_two_guides_take_a_third_with_them() -> None:
-    assert hidden(arden="abcd", bell="a", elm="b", otter="abc") == {"bell", "elm", "otter"}
+    assert small(arden="abcd", bell="a", elm="b", otter="abc") == {"bell", "elm", "otter"}
 
 
 def test_nothing_is_merged_where_every_line_has_guides_enough() -> None:
-    assert hidden(arden="abc", bell="abd") == set()
+    assert small(arden="abc", bell="abd") == set()
 
 
 def test_figure_of_two_guides_is_withheld_altogether() -> None:
-    lines = hidden_lines(cells(arden="ab", bell="b"), 3)
-    assert lines["withheld"].all()
-    assert lines["hidden"].all()
+    assert hidden_lines(cells(("Arden", "June", "P", "ab"), ("Bell", "June", "P", "b"))) is None
+    assert hidden_lines(cells().astype({"guides": int})) is None
+
+
+def test_guides_of_cells_are_told_apart_up_to_two() -> None:
+    """ab and b are two guides, ab and bc are three, and with abcd there are three at least."""
+    table = cells(*(("Arden", "June", "P", those) for those in ("ab", "b", "ab", "bc", "abcd", "b")))
+    counted = guides_behind(table, pd.Series([0, 0, 1, 1, 2, 3]).to_numpy()).tolist()
+    assert counted[:2] == [2, 3]
+    assert counted[2] >= 3
+    assert counted[3] == 1
 
 
 def test_permit_less_its_one_water_does_not_give_the_other_water() -> None:
@@ -55,119 +70,184 @@ def test_permit_less_its_one_water_does_not_give_the_other_water() -> None:
 
     Waters alone are safe: Bell and Otter together are d, e, f. Yet North less Arden would be d alone.
     """
-    rows = [
-        ("Arden", "North", "abc"),
-        ("Bell", "North", "d"),
-        ("Elm", "South", "abc"),
-        ("Otter", "South", "ef"),
-    ]
-    table = pd.DataFrame(
-        [("f", water, permit, guide) for water, permit, several in rows for guide in several],
-        columns=["figure", "water", "permit", "guide"],
+    hidden = hidden_lines(
+        cells(
+            ("Arden", "June", "North", "abc"),
+            ("Bell", "June", "North", "d"),
+            ("Elm", "June", "South", "abc"),
+            ("Otter", "June", "South", "ef"),
+        )
     )
-    waters, permits = hidden_places(table, 3)
-    assert hidden_of(waters, "f") == {"Bell", "Otter"}
-    assert hidden_of(permits, "f") == {"North", "South"}
-    guides = {(water, permit): set(several) for water, permit, several in rows}
-    arden, elm, both = {("Arden", "North")}, {("Elm", "South")}, {("Bell", "North"), ("Otter", "South")}
-    north, south = arden | {("Bell", "North")}, elm | {("Otter", "South")}
-    assert {("d",), ("e", "f")} <= set(learned([arden, elm, both, north, south], guides))
-    assert learned([arden, elm, both, arden | elm | both], guides) == []
+    assert hidden == {
+        "water": {"Bell", "Otter"},
+        "month": frozenset(),
+        "permit": {"North", "South"},
+    }
 
 
-Where = Callable[[Day], tuple[str, ...]]
+def test_month_less_a_water_does_not_give_another_month() -> None:
+    """Arden was fished in June alone (a, b, c), Bell in June (d) and July (d, e, f).
 
-PLACES, MONTHS = {"water": 1, "permit": 2}, {"month": 1}
-"""Ways, and where a cell says which line of them it is in; its species stands first."""
-
-
-def place(day: Day) -> tuple[str, ...]:
-    return day.water, day.permit or PERMITS[day.water]
-
-
-def month(day: Day) -> tuple[str, ...]:
-    return (f"{day.date:%Y-%m}",)
+    Each water and each month has three guides, yet June less Arden would be what d did on Bell in June.
+    """
+    hidden = hidden_lines(
+        cells(("Arden", "June", "P", "abc"), ("Bell", "June", "P", "d"), ("Bell", "July", "P", "def"))
+    )
+    assert hidden == {"water": frozenset(), "month": {"June", "July"}, "permit": frozenset()}
 
 
-def account(logs: list[GuideLog], where: Where) -> dict[str, dict[Cell, set[str]]]:
-    """Figure ("trips" or a fate) -> cell -> guides who add to it, by the typed rows."""
-    made: dict[str, dict[Cell, set[str]]] = defaultdict(lambda: defaultdict(set))
+def test_months_bound_by_other_waters_are_told_though_one_guide_was_alone_on_a_water() -> None:
+    """On Elm three guides fished in June and in July: no sum leaves d on Bell in June without them."""
+    hidden = hidden_lines(
+        cells(
+            *(("Elm", month, "P", "abc") for month in ("June", "July")),
+            ("Bell", "June", "P", "d"),
+            ("Bell", "July", "P", "def"),
+        )
+    )
+    assert hidden == {"water": frozenset(), "month": frozenset(), "permit": frozenset()}
+
+
+class Account:
+    """What was typed of one figure: the guides of each cell, and its sum."""
+
+    def __init__(self, logs: list[GuideLog], figure: str) -> None:
+        self.guides: dict[Cell, set[int]] = defaultdict(set)
+        self.sums: dict[Cell, float] = defaultdict(float)
+        for cell, guide, value in rows_of(logs):
+            if cell[0] == figure:
+                self.guides[cell].add(guide)
+                self.sums[cell] += value
+
+
+def association(seed: int, guides: int, trips: tuple[int, int] = (2, 6)) -> list[GuideLog]:
+    """Logs of which some trips are not finished."""
+    chance = Random(seed)  # noqa: S311 - a season, no secret
+    logs = random_association(seed, guides, trips)
     for log in logs:
         for day in log.days:
-            made["trips"]["", *where(day)].add(str(log.code))
-            for species, _, fate in day.fish:
-                made[FATES[fate]][CODES[species], *where(day)].add(str(log.code))
-    return made
+            day.status = "log not finished" if chance.random() < 0.2 else None
+    return logs
 
 
-def published(
-    made: Rollup, figure: str, known: dict[Cell, set[str]], ways: dict[str, int]
-) -> list[set[Cell]]:
-    """The cells of every figure of a kind (trips, or a fate) that is shown, in all and by some ways."""
+def told(made: Rollup, figure: str, known: Account) -> list[Row]:
+    """The cells of every number of a figure that is told; each number is the sum of its cells."""
     effort = made.effort.assign(species="")
-    table = effort if figure == "trips" else made.fish.assign(species=made.fish["species_code"])
-    shown = table[table[figure].notna() & (table[figure] > 0) & table["by"].isin(["all", *ways])]
+    table = effort if figure in effort else made.fish.assign(species=made.fish["species_code"])
+    shown = table[table[figure].notna()]
     named = set(shown.loc[shown["by"] == "all", "species"]) - {""}
     rows = []
     for line in shown.to_dict("records"):
         by, species = line["by"], line["species"]
-        same = shown[(shown["by"] == by) & (shown["species"] == species) & ~shown["others"]]
-        kinds = {species} if species in named else {cell[0] for cell in known} - named
-        inside = {cell for cell in known if cell[0] in kinds}
-        if by != "all" and line["others"]:
-            inside = {cell for cell in inside if cell[ways[by]] not in set(same["name"])}
+        inside = {
+            cell
+            for cell in known.guides
+            if (cell[1] == species if species in named else cell[1] not in named)
+        }
+        if line["others"]:
+            same = shown[(shown["by"] == by) & (shown["species"] == species) & ~shown["others"]]
+            inside = {cell for cell in inside if cell[AT[by]] not in set(same["name"])}
         elif by != "all":
-            inside = {cell for cell in inside if cell[ways[by]] == line["name"]}
-        rows.append(inside)
+            inside = {cell for cell in inside if cell[AT[by]] == line["name"]}
+        assert line[figure] == pytest.approx(sum(known.sums[cell] for cell in inside)), (figure, line)
+        rows += [frozenset(inside)] if inside else []
     return rows
 
 
-@pytest.mark.parametrize(("where", "ways"), [(place, PLACES), (month, MONTHS)])
+def attacked(guides: int, trips: tuple[int, int]) -> Iterator[tuple[list[Row], Account]]:
+    for seed in range(SEEDS):
+        logs = association(seed, guides, trips)
+        made = make_rollup(kept_of(logs), (), names=False)
+        for figure in FIGURES:
+            known = Account(logs, figure)
+            yield told(made, figure, known), known
+
+
+@pytest.mark.parametrize("trips", [(2, 6), (6, 12)])
 @pytest.mark.parametrize("guides", [4, 6, 8, 12])
-def test_attacker_who_subtracts_learns_nothing_of_fewer_than_three_guides(
-    guides: int, where: Where, ways: dict[str, int]
+def test_attacker_who_adds_and_takes_away_learns_nothing_of_fewer_than_three_guides(
+    guides: int, trips: tuple[int, int]
 ) -> None:
     shown = 0
-    for seed in range(SEEDS):
-        logs = random_association(seed, guides)
-        made = make_rollup(kept_of(logs), (), names=False)
-        for figure, known in account(logs, where).items():
-            rows = published(made, figure, known, ways)
-            assert learned(rows, known) == [], (seed, figure)
-            shown += len(rows)
-    assert shown > 5 * SEEDS
+    for rows, known in attacked(guides, trips):
+        assert learned(rows, known.guides) == []
+        shown += len(rows)
+    assert shown > 8 * SEEDS
 
 
-def test_attacker_finds_what_is_not_merged() -> None:
-    """Were he never to find anything, the search would prove nothing: with names nothing is merged."""
-    logs = random_association(3)
+@pytest.mark.parametrize("guides", [5, 8])
+def test_attacker_who_solves_all_that_is_told_at_once_knows_no_small_sum(guides: int) -> None:
+    sought = 0
+    for rows, known in attacked(guides, (4, 8)):
+        small = small_sums(known.guides)
+        assert pinned(rows, known.sums, small) == []
+        sought += len(small)
+    assert sought > 20 * SEEDS
+
+
+def test_attackers_find_what_is_not_merged() -> None:
+    """Were they never to find anything, the search would prove nothing: with names nothing is merged."""
+    logs = association(3, 6)
     made = make_rollup(kept_of(logs), (), names=True)
-    for where, ways in ((place, PLACES), (month, MONTHS)):
-        for figure, known in account(logs, where).items():
-            assert learned(published(made, figure, known, ways), known), (figure, ways)
+    for figure in FIGURES:
+        known = Account(logs, figure)
+        rows = told(made, figure, known)
+        assert learned(rows, known.guides), figure
+        assert pinned(rows, known.sums, small_sums(known.guides)), figure
 
 
-def test_attacker_finds_what_small_lines_alone_would_leave() -> None:
-    """Merged are only the lines with fewer than three guides: what stands against subtraction is left out."""
+def test_attackers_find_what_hiding_each_way_alone_would_leave() -> None:
+    """Waters, months and permits each hold by themselves; together they give something away."""
     found = 0
     for seed in range(SEEDS):
-        known = account(random_association(seed, 6), place)["trips"]
-        rows = [set(known)]
-        for at in (1, 2):
+        logs = association(seed, 7)
+        known, kept = Account(logs, "trips"), kept_of(logs)
+        trips = kept.cells[kept.cells["figure"] == "trips"]
+        rows = []
+        for way, at in AT.items():
+            hidden = small_lines(trips, way)
             lines: dict[str, set[Cell]] = defaultdict(set)
-            for cell in known:
-                lines[cell[at]].add(cell)
-            small = [each for each in lines.values() if len(set().union(*map(known.__getitem__, each))) < 3]
-            rows += [each for each in lines.values() if each not in small]
-            rows += [set().union(*small)] if small else []
-        found += bool(learned(rows, known))
+            for cell in known.guides:
+                lines["" if cell[at] in hidden else cell[at]].add(cell)
+            rows += [frozenset(inside) for inside in lines.values()]
+            assert learned([frozenset(inside) for inside in lines.values()], known.guides) == []
+        found += bool(learned(rows, known.guides))
+        assert bool(pinned(rows, known.sums, small_sums(known.guides))) <= bool(learned(rows, known.guides))
     assert found > SEEDS // 4
+
+
+def test_few_lines_are_merged_that_could_be_told() -> None:
+    """With a month or permit told that was merged against sums, the attacker mostly learns something."""
+    needed, merged = 0, 0
+    for seed in range(SEEDS):
+        logs = association(seed, 8, (4, 8))
+        known, kept = Account(logs, "trips"), kept_of(logs)
+        trips = kept.cells[kept.cells["figure"] == "trips"]
+        hidden = hidden_lines(trips)
+        assert hidden is not None
+        for way in ("month", "permit"):
+            more = hidden[way] - small_lines(trips, way)
+            for line in more:
+                rows = rows_with(known, {**hidden, way: hidden[way] - {line}})
+                needed += bool(learned(rows, known.guides))
+                merged += 1
+    assert needed > 0.7 * merged > 0
+
+
+def rows_with(known: Account, hidden: dict[str, frozenset[str]]) -> list[Row]:
+    rows = []
+    for way, at in AT.items():
+        lines: dict[str, set[Cell]] = defaultdict(set)
+        for cell in known.guides:
+            lines["" if cell[at] in hidden[way] else cell[at]].add(cell)
+        rows += [frozenset(inside) for inside in lines.values()]
+    return rows
 
 
 def test_three_guides_or_more_stand_behind_each_line_of_effort() -> None:
     for seed in range(SEEDS):
-        made = make_rollup(kept_of(random_association(seed, 5 + seed % 5)), (), names=False)
-        assert (made.effort["guides"] >= 3).all()
+        effort = make_rollup(kept_of(random_association(seed, 5 + seed % 5)), (), names=False).effort
+        assert (effort.loc[~effort["others"], "guides"] >= 3).all()
 
 
 def test_two_guides_have_no_totals_but_with_names() -> None:
