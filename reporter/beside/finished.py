@@ -56,9 +56,12 @@ class Finished:
         """Drop every log that is not among these, or not as it is there."""
         with self._store as store:
             store.execute("BEGIN IMMEDIATE")
-            for name, state in store.execute("SELECT name, read_as FROM log").fetchall():
-                if states.get(name) != state:
-                    self._drop(name)
+            kept = [(name,) for name, state in self.states().items() if states.get(name) == state]
+            store.execute("CREATE TEMP TABLE keep (name TEXT PRIMARY KEY)")
+            _insert(store, "keep", kept)
+            for part in (*PARTS, "proof"):
+                store.execute(f"DELETE FROM {part} WHERE name NOT IN (SELECT name FROM keep)")  # noqa: S608 - a name of ours
+            store.execute("DROP TABLE temp.keep")
 
     def kept(self, numbers: Mapping[str, int]) -> Kept:
         """Return what is kept of all logs. numbers: log name -> its number in the order of file names."""

@@ -20,6 +20,7 @@ def open_store(path: Path) -> Iterator[sqlite3.Connection]:
     connection: sqlite3.Connection | None = None
     try:
         connection = sqlite3.connect(path, timeout=_WAIT_S, isolation_level=None)
+        connection.text_factory = _text
         make_tables(path, connection)
         yield connection
     except sqlite3.OperationalError as error:
@@ -37,7 +38,10 @@ def make_tables(path: Path, store: sqlite3.Connection) -> None:
     """Make the tables, unless they are there; what is there of another reporter's is taken away."""
     ((application,),) = store.execute("PRAGMA application_id")
     ((number,),) = store.execute("PRAGMA user_version")
-    tables = [name for (name,) in store.execute("SELECT name FROM sqlite_master WHERE type = 'table'")]
+    try:
+        tables = [name for (name,) in store.execute("SELECT name FROM sqlite_master WHERE type = 'table'")]
+    except UnicodeDecodeError as error:  # of SQLite's own words, which quote what is damaged
+        raise _damaged(path) from error
     if tables and application != APPLICATION:
         raise _not_ours(path)
     if store.execute("PRAGMA quick_check").fetchall() != [("ok",)]:
@@ -52,6 +56,11 @@ def make_tables(path: Path, store: sqlite3.Connection) -> None:
     store.execute(f"PRAGMA application_id = {APPLICATION}")
     store.execute(f"PRAGMA user_version = {LAYOUT_NUMBER}")
     store.execute("COMMIT")
+
+
+def _text(stored: bytes) -> str:
+    """Return text, damaged text too: no log has such a name, and no proof holds for it."""
+    return stored.decode("utf-8", "replace")
 
 
 def _begins_as_ours(path: Path) -> bool:

@@ -28,6 +28,7 @@ from tests.rollup_logs import Day, GuideLog, random_association, save_all
 
 KILLS = 12
 MOST_TRIES = 100
+DAMAGES = 20
 
 
 def rolled(folder: Path, out: Path, *, names: bool = False, period: Period = OPEN) -> RolledUp:
@@ -316,3 +317,113 @@ def test_month_without_a_trip_is_said_of_guides_whose_log_is_about_it(tmp_path: 
         ("C", "2026-07", "no trip read; rows not used may lie in it"),
         ("E", "2026-06", "no trip in the log"),
     ]
+
+
+def test_log_that_is_there_twice_is_counted_once(association: Path, tmp_path: Path, reads: list[str]) -> None:
+    rolled(association, tmp_path / "good")
+    reads.clear()
+    shutil.copy(association / "log 02.xlsx", association / "zz copy of log 02.xlsx")
+    for read in (6, 0):
+        done = rolled(association, tmp_path / "out")
+        assert done.read == read
+        (twice,) = done.made.missed
+        assert (twice.log, twice.state, twice.lacking) == (7, "there twice", False)
+        assert twice.sentences == ("Log 2, log 02.xlsx, is the same; that one is counted.",)
+    for name in ("rollup_effort", "rollup_fish", "guide_effort", "guide_fish", "missing_months"):
+        assert table(tmp_path / "out" / "tables", name) == table(tmp_path / "good" / "tables", name)
+
+
+def test_mended_copy_stands_for_its_log(association: Path, tmp_path: Path) -> None:
+    """Log 2 has its one trip changed in its mended copy: only what is mended counts."""
+    log, mended = association / "log 02.xlsx", association / "log 02 mended.xlsx"
+    GuideLog("G01", [Day(dt.date(2026, 6, 2), "Lake Arden", anglers=3)]).save(log)
+    GuideLog("G01", [Day(dt.date(2026, 6, 2), "Lake Arden", anglers=2)]).save(mended)
+    made = rolled(association, tmp_path / "out").made
+    assert [(log.file, log.sentences) for log in made.missed] == [
+        ("log 02.xlsx", ("Log 2, log 02 mended.xlsx, is its mended copy; that one is counted.",))
+    ]
+    (row,) = [row for row in table(tmp_path / "out" / "tables", "guide_effort") if row["guide"] == "G01"]
+    assert (row["logs"], row["trips"], row["anglers"]) == ("1", "1", "2")
+
+
+def test_mended_copy_is_read_again_where_the_layout_of_its_log_changes(
+    association: Path, tmp_path: Path, reads: list[str]
+) -> None:
+    """A mended copy has no layout of its own: it is read by that of the log that it was made from."""
+    (association / "log 02.xlsx").rename(association / "log 02 mended.xlsx")
+    rolled(association, tmp_path / "out")
+    reads.clear()
+    (association / "log 02 layout.xlsx").write_bytes(b"no workbook")
+    rolled(association, tmp_path / "out")
+    assert "log 02 mended.xlsx" in reads
+
+
+def test_log_that_changes_while_it_is_read_is_not_counted(
+    association: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    read_season = rollup_logs.read_season
+
+    def saved_meanwhile(path: Path) -> object:
+        found = read_season(path)
+        if path.name == "log 03.xlsx":
+            GuideLog("G02", [Day(dt.date(2026, 6, 2), "Lake Arden")]).save(path)
+        return found
+
+    monkeypatch.setattr(rollup_logs, "read_season", saved_meanwhile)
+    (missed,) = rolled(association, tmp_path / "out").made.missed
+    assert missed.sentences == ("I cannot read log 03.xlsx: it changed meanwhile; run it again.",)
+    monkeypatch.setattr(rollup_logs, "read_season", read_season)
+    assert rolled(association, tmp_path / "out").read == 1
+    rolled(association, tmp_path / "anew")
+    assert contents(tmp_path / "out") == contents(tmp_path / "anew")
+
+
+def test_store_of_another_layout_is_made_anew(association: Path, tmp_path: Path, reads: list[str]) -> None:
+    rolled(association, tmp_path / "out")
+    before = contents(tmp_path / "out")
+    with sqlite3.connect(finished_path(tmp_path / "out" / "roll.xlsx")) as store:
+        store.execute("CREATE TABLE older (mine TEXT)")
+        store.execute("PRAGMA user_version = 999")
+    store.close()
+    reads.clear()
+    rolled(association, tmp_path / "out")
+    assert len(reads) == 6
+    assert contents(tmp_path / "out") == before
+
+
+def test_number_changed_in_the_store_is_read_again_from_its_log(
+    association: Path, tmp_path: Path, reads: list[str]
+) -> None:
+    rolled(association, tmp_path / "out")
+    before = contents(tmp_path / "out")
+    with sqlite3.connect(finished_path(tmp_path / "out" / "roll.xlsx")) as store:
+        changed = store.execute("UPDATE figure SET value = value + 1 WHERE name = 'log 04.xlsx'").rowcount
+    store.close()
+    assert changed > 0
+    reads.clear()
+    rolled(association, tmp_path / "out")
+    assert reads == ["log 04.xlsx"]
+    assert contents(tmp_path / "out") == before
+
+
+def test_damaged_store_is_refused_or_read_again_and_never_believed(association: Path, tmp_path: Path) -> None:
+    rolled(association, tmp_path / "out")
+    before, store = contents(tmp_path / "out"), finished_path(tmp_path / "out" / "roll.xlsx")
+    whole = store.read_bytes()
+    chance = random.Random(20260712)  # noqa: S311 - guards nothing
+    refused = 0
+    for torn in range(DAMAGES):
+        content = bytearray(whole)
+        at = chance.randrange(100, len(whole) - 64)
+        content[at : at + 8] = bytes(chance.randrange(256) for _ in range(8))
+        store.write_bytes(bytes(content[: at + 8]) if torn % 4 == 0 else bytes(content))
+        try:
+            rolled(association, tmp_path / "out")
+        except CannotWrite as refusal:
+            assert "delete it, and the next run reads all logs again" in str(refusal)  # noqa: PT017 - either may be
+            refused += 1
+        else:
+            names = [name for name in before if not name.endswith(".sqlite")]
+            after = contents(tmp_path / "out")
+            assert [name for name in names if after[name] != before[name]] == [], at
+    assert 0 < refused < DAMAGES
