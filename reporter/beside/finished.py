@@ -36,8 +36,10 @@ class Finished:
     def states(self) -> dict[str, str]:
         """Return log name -> what it was read as (see `put`), of logs that stand as they were put there."""
         proofs = dict(self._store.execute("SELECT name, sha256 FROM proof"))
-        logs = self._store.execute("SELECT name, read_as FROM log").fetchall()
-        return {name: state for name, state in logs if proofs.get(name) == self._proof(name)}
+        return {name: state for name, state in self._read_as() if proofs.get(name) == self._proof(name)}
+
+    def _read_as(self) -> list[tuple[str, str]]:
+        return self._store.execute("SELECT name, read_as FROM log").fetchall()
 
     def put(self, name: str, state: str, sums: LogSums) -> None:
         """Keep a log in the place of what was kept of it. state: of its content, and how it was read."""
@@ -56,7 +58,9 @@ class Finished:
         """Drop every log that is not among these, or not as it is there."""
         with self._store as store:
             store.execute("BEGIN IMMEDIATE")
-            kept = [(name,) for name, state in self.states().items() if states.get(name) == state]
+            kept: list[tuple[object, ...]] = [
+                (name,) for name, state in self._read_as() if states.get(name) == state
+            ]
             store.execute("CREATE TEMP TABLE keep (name TEXT PRIMARY KEY)")
             _insert(store, "keep", kept)
             for part in (*PARTS, "proof"):

@@ -14,7 +14,9 @@ from reporter.files.folders import make_folder
 from reporter.files.guard import guard_input, guard_target
 from reporter.run.rollup_logs import read_logs, store_name
 from reporter.run.tell import Tell
+from reporter.schema.csv_table import CsvTable
 from reporter.schema.rollup_tables import GUIDE_TABLES, ROLLUP_TABLES
+from reporter.write.parquet import guard_parquet, write_parquet
 from reporter.write.tables import guard_tables, write_tables
 from reporter.write.workbook import write_book
 
@@ -71,9 +73,10 @@ def _guard(job: RollupJob, store: Path) -> None:
     guard_target(job.out, job.logs, _REPLACES)
     guard_target(job.guides, job.logs, _REPLACES_GUIDES)
     guard_input(store, job.logs)
-    if job.tables:
-        guard_tables(job.tables, job.logs, ROLLUP_TABLES)
-        guard_tables(job.tables / "guides", job.logs, GUIDE_TABLES)
+    for folder, specs in _folders(job):
+        guard_tables(folder, job.logs, specs)
+        if job.parquet:
+            guard_parquet(folder, specs)
 
 
 def _write(job: RollupJob, made: Rollup) -> None:
@@ -81,13 +84,13 @@ def _write(job: RollupJob, made: Rollup) -> None:
     told, guides = rollup_book(made, job.period), guides_book(made, job.period)
     replace_file(job.out, lambda path: write_book(told, path))
     replace_file(job.guides, lambda path: write_book(guides, path))
-    if job.tables is None:
-        return
     outputs = rollup_outputs(made)
-    folders = ((told, job.tables, ROLLUP_TABLES), (guides, job.tables / "guides", GUIDE_TABLES))
-    for book, folder, specs in folders:
-        write_tables(outputs, book.title, folder, specs)
+    for (folder, specs), title in zip(_folders(job), (told.title, guides.title), strict=False):
+        write_tables(outputs, title, folder, specs)
         if job.parquet:
-            from reporter.write.parquet import write_parquet
-
             write_parquet(outputs, folder, specs)
+
+
+def _folders(job: RollupJob) -> list[tuple[Path, tuple[CsvTable, ...]]]:
+    """Return the folders of tables: what may be handed on, and what has a line a guide; none if not asked."""
+    return [(job.tables, ROLLUP_TABLES), (job.tables / "guides", GUIDE_TABLES)] if job.tables else []

@@ -1,7 +1,7 @@
 """Logs of a roll-up: read one at a time where they are not finished, or not as they are now."""
 
 import gc
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
 
@@ -55,29 +55,37 @@ def read_logs(logs: Sequence[Path], period: Period, finished: Finished, tell: Te
                 missed = _read(number, log, state, period, finished)
                 done.read += missed is None
         except Unreadable as refused:
-            missed = Missed(number, log.name, CANNOT_BE_READ, (str(refused),))
+            missed = _missed(number, log, CANNOT_BE_READ, [str(refused)])
         if missed:
             done.missed.append(missed)
         else:
             done.states[store_name(log)] = state
             first[state] = number
-        if number % _LOGS_BETWEEN_LOOKS == 0:
-            gc.collect()
     finished.keep_only(done.states)
     return done
 
 
 def store_name(log: Path) -> str:
     """Return a log's name as the store takes it, whatever bytes it is made of."""
-    return log.name.encode("utf-8", "surrogateescape").decode("utf-8", "backslashreplace")
+    return _plain(log.name)
+
+
+def _plain(text: str) -> str:
+    return text.encode("utf-8", "surrogateescape").decode("utf-8", "backslashreplace")
+
+
+def _missed(number: int, log: Path, state: str, why: Iterable[str], codes: Iterable[str] = ()) -> Missed:
+    return Missed(number, store_name(log), state, tuple(map(_plain, why)), tuple(codes))
 
 
 def _read(number: int, log: Path, state: str, period: Period, finished: Finished) -> Missed | None:
     """Read a log and keep its sums; what is missed of it where it stops."""
+    if number % _LOGS_BETWEEN_LOOKS == 0:
+        gc.collect()
     reading = read_season(log)
     if reading.season is None:
-        said = tuple(stop.message for stop in reading.stops)
-        return Missed(number, log.name, STOPS, said, tuple(stop.code for stop in reading.stops))
+        stops = reading.stops
+        return _missed(number, log, STOPS, [stop.message for stop in stops], [stop.code for stop in stops])
     sums = log_sums(reading.season, reading.log, reading.problems, reading.counts, period)
     if _state(log, period) != state:
         raise Unreadable(f"I cannot read {log.name}: it changed meanwhile; run it again.")
@@ -87,7 +95,8 @@ def _read(number: int, log: Path, state: str, period: Period, finished: Finished
 
 def _twice(number: int, log: Path, same: int, other: Path) -> Missed:
     what = "its mended copy" if other == mended_path(log) else "the same"
-    return Missed(number, log.name, TWICE, (f"Log {same}, {other.name}, is {what}; that one is counted.",))
+    why = f"Log {same}, {other.name}, is {what}; that one is counted."
+    return _missed(number, log, TWICE, [why])
 
 
 def _state(log: Path, period: Period) -> str:

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any
 import pandas as pd
 
 from reporter.files.atomic import replace_file
+from reporter.files.csv_log import holds_tables
 from reporter.files.errors import CannotWrite
 from reporter.schema.csv_table import CsvField, CsvTable
 
@@ -25,6 +26,16 @@ def need_parquet() -> None:
         import pyarrow.parquet  # noqa: F401 - whether it is there
     except ImportError as error:
         raise CannotWrite(_MISSING) from error
+
+
+def guard_parquet(folder: Path, specs: Sequence[CsvTable]) -> None:
+    """Raise CannotWrite where a file of a table's name is there, in a folder that holds no tables of ours."""
+    there = [f"{spec.name}.parquet" for spec in specs if (folder / f"{spec.name}.parquet").exists()]
+    if there and not holds_tables(folder):
+        raise CannotWrite(
+            f"I cannot write tables into {folder}: {there[0]} is there and was not written by reporter; "
+            "choose another folder."
+        )
 
 
 def write_parquet(tables: Mapping[str, pd.DataFrame], folder: Path, specs: Sequence[CsvTable]) -> None:

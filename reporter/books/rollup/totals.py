@@ -7,7 +7,7 @@ import pandas as pd
 from reporter.books.blocks import Block, Cell, Field, Line, Live, Sheet, Table, Text
 from reporter.books.rollup.pages import EFFORT_FIELDS, FISH_FIELDS, Front, cells, page
 
-_OTHERS = "others (too few guides each)"
+_OTHERS = "others, added up"
 """What the line of the merged ones is called on a page."""
 
 
