@@ -47,6 +47,10 @@ def rollup(folder: Path) -> Path:
     return folder / "roll-up.xlsx"
 
 
+def rollup_guides(folder: Path) -> Path:
+    return rollup(folder).with_name("roll-up guides.xlsx")
+
+
 Writer = Callable[[Path], Path]
 REPORTS: dict[str, Writer] = {
     "report": lambda folder: build(make.SAMPLES / make.CLEAN, folder),
@@ -60,6 +64,7 @@ OTHERS: dict[str, Writer] = {
     "filing": filing,
     "client copy": copy,
     "roll-up": rollup,
+    "guides of a roll-up": rollup_guides,
 }
 
 
