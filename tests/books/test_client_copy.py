@@ -290,7 +290,7 @@ def test_first_page_is_one_page_however_much_stands_on_it(tmp_path: Path) -> Non
     first = replace(
         made.sheets[0], blocks=tuple(b for b in made.sheets[0].blocks if not isinstance(b, Chart))
     )
-    write_book(replace(made, sheets=(first,)), tmp_path / "copy.xlsx")
+    write_book(made._replace(sheets=(first,)), tmp_path / "copy.xlsx")
     assert len(kinds) > 40
     assert pages_printed(tmp_path / "copy.xlsx", tmp_path) == 1
 

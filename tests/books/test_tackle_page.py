@@ -1,7 +1,6 @@
 """The page Tackle: what it says, its live list recalculated, and what it keeps to itself."""
 
 import csv
-import datetime as dt
 import math
 import zipfile
 from collections.abc import Sequence
@@ -13,9 +12,9 @@ import openpyxl
 import pytest
 
 from reporter.books.blocks import Book, Cell, Sheet, Table
-from reporter.books.season.data_sheets import stints
+from reporter.books.season.book import season_book
 from reporter.books.season.tackle import tackle
-from reporter.compute.report import make_report
+from reporter.compute.report import Report, make_report
 from reporter.run.build import build, plan
 from reporter.run.season import read_season
 from reporter.write.workbook import write_book
@@ -401,6 +400,13 @@ def in_colours() -> dict[str, Change]:
     return changes
 
 
+def typed_in(report: Report, cells: list[Cell]) -> Book:
+    """The report's book with something typed in Tackle's cells."""
+    book = season_book(report)
+    own = typed_on(tackle(report), cells)
+    return book._replace(sheets=tuple(own if sheet.name == own.name else sheet for sheet in book.sheets))
+
+
 def values(lines: list[Row], heading: str) -> list[Any]:
     """The cells under a heading, what shows nothing as None."""
     return [None if line[heading] == "" else line[heading] for line in lines]
@@ -416,9 +422,7 @@ def test_what_to_have_follows_the_hours_and_the_reading_that_are_typed(
     folder = tmp_path / "typed"
     folder.mkdir()
     for name, (cells, _, _) in TYPED.items():
-        sheets = (typed_on(tackle(report), cells), stints(report))
-        book = Book(name, "report", sheets, "letter", dt.date(2026, 11, 30))
-        write_book(book, folder / f"{name}.xlsx")
+        write_book(typed_in(report, cells), folder / f"{name}.xlsx")
     for path in recalculated_all(sorted(folder.glob("*.xlsx")), tmp_path):
         _, expected, records = TYPED[path.stem]
         *shown, total = table_of(cells_of(path), "By technique")
@@ -442,8 +446,7 @@ def test_trips_and_rod_hours_that_say_follow_the_reading(write_log: WriteLog, tm
     season = read_season(write_log(hand_made())).season
     assert season is not None
     report = make_report(season)
-    sheets = (typed_on(tackle(report), [24.0, "yes"]), stints(report))
-    write_book(Book("yes", "report", sheets, "letter", dt.date(2026, 11, 30)), tmp_path / "yes.xlsx")
+    write_book(typed_in(report, [24.0, "yes"]), tmp_path / "yes.xlsx")
     (path,) = recalculated_all([tmp_path / "yes.xlsx"], tmp_path)
     *shown, total = table_of(cells_of(path), "By technique")
     assert values(shown, "Trips that say") == [6, 6, 3, 1]

@@ -13,12 +13,12 @@ def page_of(book, folder):
 
 def sheet_of(book, **changes):
     (sheet,) = book.sheets
-    return replace(book, sheets=(replace(sheet, **changes),))
+    return book._replace(sheets=(replace(sheet, **changes),))
 
 
 @pytest.mark.parametrize(("paper", "code"), [("letter", 1), ("a4", 9)])
 def test_a_sheet_prints_on_its_paper_on_one_page_of_width(tmp_path, paper, code):
-    page = page_of(replace(book_of(table("t", a=[1])), paper=paper), tmp_path)
+    page = page_of(book_of(table("t", a=[1]))._replace(paper=paper), tmp_path)
     assert int(page.page_setup.paperSize or 1) == code
     assert page.sheet_properties.pageSetUpPr.fitToPage
     assert int(page.page_setup.fitToWidth or 1) == 1

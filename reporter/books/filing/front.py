@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
-from reporter.books.blocks import Block, Cell, Field, Line, Sheet, Table, Text
+from reporter.books.blocks import Block, Cell, Field, Line, Live, Sheet, Table, Text
 from reporter.books.filing.pages import Front, day_or_blank, filled_table, page
 from reporter.compute.paperwork.paperwork import Paperwork
 from reporter.compute.paperwork.period import OPEN
@@ -100,7 +100,9 @@ def allowance_block(made: Paperwork) -> Block:
         "period": counts,
         "used": [row["used"] for row in rows],
         "allowed": [row["allowed"] for row in rows],
-        "left": [row["left"] for row in rows],
+        "left": [
+            None if row["left"] is None else Live("{row.allowed}-{row.used}", row["left"]) for row in rows
+        ],
         "words": [row["words"] for row in rows],
         "reviewed": [row["reviewed"] for row in rows],
         "next": [row["next_allowed"] for row in rows],

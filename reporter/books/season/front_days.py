@@ -1,10 +1,13 @@
 """Front days: which days lay behind a front, why the tool says so, and how sure it is."""
 
+from collections.abc import Sequence
+
 import numpy as np
 import pandas as pd
 
 from reporter.books.blocks import (
     Block,
+    Cell,
     Chart,
     Field,
     Figure,
@@ -14,9 +17,15 @@ from reporter.books.blocks import (
     Sheet,
     Table,
     Text,
-    Value,
 )
 from reporter.books.season.calendar_table import season_calendar
+from reporter.books.season.front_counts import (
+    compared_dates,
+    dates_by,
+    fished_flagged_dates,
+    flagged_dates,
+    unknown_dates,
+)
 from reporter.books.season.front_day_table import front_day_table
 from reporter.books.season.front_words import SOURCES
 from reporter.books.words import counted
@@ -97,14 +106,14 @@ def _rests_on(fronts: FrontDays) -> Figures:
         Figure(
             "flagged",
             "Dates flagged: day 1 or 2 behind a front",
-            flagged,
+            flagged_dates(flagged),
             "whole",
             f"of {len(table)} dates",
         ),
         Figure(
             "fished_flagged",
             "Of them fished",
-            int(fished["verdict"].isin(FLAGGED).sum()),
+            fished_flagged_dates(int(fished["verdict"].isin(FLAGGED).sum())),
             "whole",
             f"of {len(fished)} dates fished",
         ),
@@ -115,12 +124,17 @@ def _rests_on(fronts: FrontDays) -> Figures:
         if decided:
             items.append(
                 Figure(
-                    f"by_{source}", f"Dates by {SOURCES[source]}", decided, "whole", _names(fronts, source)
+                    f"by_{source}",
+                    f"Dates by {SOURCES[source]}",
+                    dates_by(source, decided),
+                    "whole",
+                    _names(fronts, source),
                 )
             )
     unknown = int((fished["verdict"] == "not_enough_data").sum())
     mend = f"{MEND} would tell" if unknown else ""
-    items.append(Figure("unknown", "Fished dates with not enough data", unknown, "whole", mend))
+    label = "Fished dates with not enough data"
+    items.append(Figure("unknown", label, unknown_dates(unknown), "whole", mend))
     return Figures("front_source", tuple(items), title="What it rests on")
 
 
@@ -175,10 +189,9 @@ def _agreement(found: Agreement) -> Table:
         compared += f"; agreement on yes {round(100 * found.positive)} % (of all yes, the other said so too)"
     note = f"{compared}." + (f" Fished dates left out: {left}." if left else "")
     note += _kappa(found)
-    columns: dict[str, list[Value]] = {
+    columns: dict[str, Sequence[Cell]] = {
         "call": ["Your call: yes", "Your call: no"],
-        "tool_yes": [found.both_yes, found.tool_only],
-        "tool_no": [found.call_only, found.both_no],
+        **compared_dates(found),
     }
     fields = (
         Field("call", "Fished dates", help="yes: day after, second day. no: ahead, no front."),

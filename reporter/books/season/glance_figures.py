@@ -13,6 +13,8 @@ from reporter.compute.records import records
 from reporter.compute.report import Report
 from reporter.schema.species import BY_CODE
 
+_GUIDED = 'SUMPRODUCT(({trip.rated}=1)*({trip.kind}="guided"))'
+
 
 def season_figures(report: Report) -> Figures:
     """Return the season in five figures, live."""
@@ -90,7 +92,12 @@ def business_figures(report: Report) -> Figures:
     of_finished = f"of {counted(len(rated), 'finished trip')}"
     items = [
         Figure(
-            "guided", "Guided trips", int((rated["kind"] == "guided").sum()), "whole", of_finished, "Trips"
+            "guided",
+            "Guided trips",
+            Live(_GUIDED, int((rated["kind"] == "guided").sum())),
+            "whole",
+            of_finished,
+            "Trips",
         ),
         Figure(
             "every_client",
@@ -98,13 +105,20 @@ def business_figures(report: Report) -> Figures:
             f"{caught} of {told}" if told else "not known",
             remark="guided trips on which your log can tell",
         ),
-        Figure("blank", "Blank trips", int((rated["fish"] == 0).sum()), "whole", of_finished),
+        Figure(
+            "blank",
+            "Blank trips",
+            Live("COUNTIFS({trip.rated},1,{trip.landed},0)", int((rated["fish"] == 0).sum())),
+            "whole",
+            of_finished,
+        ),
         _each_client(report),
         *_big_fish(report),
     ]
     if not_finished:
         label = "Trips whose log is not finished"
-        items.append(Figure("not_finished", label, not_finished, "whole", "in no rate"))
+        live = Live("COUNTIFS({trip.rated},0)", not_finished)
+        items.append(Figure("not_finished", label, live, "whole", "in no rate"))
     return Figures("business", tuple(items), title="Your days")
 
 
@@ -125,7 +139,8 @@ def _big_fish(report: Report) -> list[Figure]:
     rated = season.pairs[season.pairs["in_rates"]]
     trips = int(rated.loc[rated["big"] > 0, "trip_no"].nunique())
     of_all = f"of {counted(rated['trip_no'].nunique(), 'trip')} in the rates"
-    return [Figure("big", "Trips with a big fish", trips, "whole", of_all, "Fish")]
+    live = Live('COUNTIFS({trip.big},">0")', trips)
+    return [Figure("big", "Trips with a big fish", live, "whole", of_all, "Fish")]
 
 
 def _unknown_days(rated: pd.DataFrame) -> Figure:

@@ -26,6 +26,9 @@ LABELS: Mapping[str, tuple[Field, ...]] = {
 }
 NO = Field("no", "No.", "plain")
 
+_OF_TECHNIQUE = "COUNTIFS({pair.technique_no},{row.no},{pair.in_rates},1)"
+_OF_SEASON = "SUMIFS({pair.new_trip},{pair.in_rates},1)"
+
 
 def label_cells(report: Report, by: str, table: pd.DataFrame) -> dict[str, Sequence[Cell]]:
     """Return the cells that say which group a line is; by technique its number is that of the season."""
@@ -50,6 +53,16 @@ def technique_numbers(report: Report, techniques: pd.Series) -> list[Cell]:
 def sums(source: str, key: str) -> str:
     """Return the formula that adds up a column of Stints under conditions."""
     return f"SUMIFS({{stint.{source}}},{key})"
+
+
+def trip_cells(by: str, trips: pd.Series) -> list[Cell]:
+    """Return the trips of each line: live by technique, as Trip techniques has a row for each of them."""
+    return live(_OF_TECHNIQUE, trips) if by == "technique" else trips.tolist()
+
+
+def season_trips(trips: int) -> Live:
+    """Return the trips of the season, live."""
+    return Live(_OF_SEASON, trips)
 
 
 def live(formula: str, values: pd.Series) -> list[Cell]:

@@ -4,7 +4,16 @@ from collections.abc import Mapping, Sequence
 
 from reporter.books.blocks import Cell, Field, Live, Table
 from reporter.books.season.tackle_ahead import BLANK_IS_NONE
-from reporter.books.season.tackle_groups import COUNTED, KEYS, NO, live, sums, technique_numbers
+from reporter.books.season.tackle_groups import (
+    COUNTED,
+    KEYS,
+    NO,
+    live,
+    season_trips,
+    sums,
+    technique_numbers,
+    trip_cells,
+)
 from reporter.compute.report import Report
 from reporter.compute.tackle.restock import LOSS_DECIMALS
 from reporter.compute.tackle.tackle import Tackle
@@ -73,7 +82,7 @@ def technique_table(report: Report, *, losses: bool) -> Table:
     columns: dict[str, Sequence[Cell]] = {
         "no": technique_numbers(report, table["technique"]),
         "technique": table["technique"].tolist(),
-        "trips": table["trips"].tolist(),
+        "trips": trip_cells("technique", table["trips"]),
         "record": [Live(_RECORD, _record(trips)) for trips in table["lost_trips"]],
     }
     for key, source, formula in (*_sums(KEYS["technique"], _TOLD_TRIPS), *_LIVE):
@@ -99,7 +108,7 @@ def _record(trips: int) -> str:
 def _total(tackle: Tackle, keys: Sequence[str]) -> Mapping[str, Cell]:
     table, whole = tackle.used["technique"].table, tackle.rates["technique"].whole.iloc[0]
     trips, told_trips = int(whole["trips"]), int(whole["lost_trips"])
-    total: dict[str, Cell] = {"technique": "Season", "trips": trips}
+    total: dict[str, Cell] = {"technique": "Season", "trips": season_trips(trips)}
     for key, source, formula in _sums(COUNTED, str(told_trips)):
         total[key] = Live(formula, told_trips if key == "lost_trips" else table[source].sum())
     for key in ("coming", "expected", "to_have"):

@@ -6,7 +6,17 @@ import numpy as np
 import pandas as pd
 
 from reporter.books.blocks import Block, Cell, Chart, Field, Live, Series, Table
-from reporter.books.season.tackle_groups import COUNTED, KEYS, LABELS, NO, label_cells, live, sums
+from reporter.books.season.tackle_groups import (
+    COUNTED,
+    KEYS,
+    LABELS,
+    NO,
+    label_cells,
+    live,
+    season_trips,
+    sums,
+    trip_cells,
+)
 from reporter.compute.report import Report
 from reporter.schema.thresholds import MIN_CHART_TECHNIQUES, MIN_OWN_TRIPS
 
@@ -23,12 +33,12 @@ def snag_table(report: Report, by: str, measures: Sequence[str]) -> Table:
     table, whole = rates.table, rates.whole.iloc[0]
     columns: dict[str, Sequence[Cell]] = {
         **label_cells(report, by, table),
-        "trips": table["trips"].tolist(),
+        "trips": trip_cells(by, table["trips"]),
         "rod_hours": live(sums("rod_hours", KEYS[by]), table["rod_hours"]),
     }
     total: dict[str, Cell] = {
         LABELS[by][0].key: "Season",
-        "trips": int(whole["trips"]),
+        "trips": season_trips(int(whole["trips"])),
         "rod_hours": Live(sums("rod_hours", COUNTED), whole["rod_hours"]),
     }
     fields = [NO, *LABELS[by], Field("trips", "Trips", "whole"), Field("rod_hours", "Rod-hours", "one")]

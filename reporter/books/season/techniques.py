@@ -67,19 +67,22 @@ def _style_table(report: Report) -> Table:
     )
 
 
+def _of_technique(key: str) -> str:
+    """Return the formula that finds a technique's cell in the first table of the sheet."""
+    return f"INDEX({{technique.{key}}},MATCH({{row.no}},{{technique.no}},0))"
+
+
 def _fates(report: Report) -> Table:
     """Return kept and released per rod-hour, each with its range."""
     table = report.techniques
     columns: dict[str, Sequence[Cell]] = {
         "technique": table["technique"].tolist(),
-        "trips": table["trips"].tolist(),
-        "rod_hours": table["rod_hours"].tolist(),
+        "trips": [Live(_of_technique("trips"), value) for value in table["trips"].tolist()],
+        "rod_hours": [Live(_of_technique("rod_hours"), value) for value in table["rod_hours"].tolist()],
     }
     fields = [_TECHNIQUE, Field("trips", "Trips", "whole"), Field("rod_hours", "Rod-hours", "one")]
     for fate in ("kept", "released"):
-        index = "INDEX({technique." + fate + "},MATCH({row.no},{technique.no},0))"
-        hours = "INDEX({technique.rod_hours},MATCH({row.no},{technique.no},0))"
-        formula = f'IF({hours}>0,{index}/{hours},"")'
+        formula = f'IF({{row.rod_hours}}>0,{_of_technique(fate)}/{{row.rod_hours}},"")'
         rates = numbers(table[f"{fate}_per_rod_hour"], blank="")
         columns[fate] = [Live(formula, rate) for rate in rates]
         columns[f"{fate}_low"] = table[f"{fate}_low"].tolist()
@@ -153,11 +156,10 @@ def _chart(table: pd.DataFrame) -> tuple[Table, ...] | tuple[()]:
     enough = table[table["trips"] >= MIN_OWN_TRIPS]
     if enough.empty:
         return ()
-    rate = "INDEX({technique.rate},MATCH({row.no},{technique.no},0))"
     columns: dict[str, Sequence[Cell]] = {
         "no": enough["technique_no"].tolist(),
         "technique": enough["technique"].tolist(),
-        "rate": [Live(rate, value) for value in enough["fish_per_rod_hour"].tolist()],
+        "rate": [Live(_of_technique("rate"), value) for value in enough["fish_per_rod_hour"].tolist()],
         "minus": (enough["fish_per_rod_hour"] - enough["low"]).tolist(),
         "plus": (enough["high"] - enough["fish_per_rod_hour"]).tolist(),
     }

@@ -42,6 +42,8 @@ _FIELDS: tuple[Field, ...] = (
         "whole",
         help="Fish without usable effort: see Trip techniques.",
     ),
+    Field("big", "Big fish", "whole", help="In the rates; as long as Big fish from on Season, or longer."),
+    Field("rated", "In the rates", "plain", help="1: finished. 0: its log is not finished, in no rate."),
     Field("rate", "Fish per rod-hour", "two", help="Fish in the rates / rod-hours, of this trip alone."),
     Field("every", "One fish per rod every"),
     Field("day", "Type of day", help="By the tool's verdict: see Front days."),
@@ -81,6 +83,8 @@ def trips(report: Report) -> Sheet:
         "outside": [
             Live(f"{{row.landed}}-{_formula('landed', rated=True)}", value) for value in outside.tolist()
         ],
+        "big": _live("big", _big(report), rated=True),
+        "rated": cells(table["in_rates"].astype(float).where(table["fished"])),
         "rate": [
             Live('IF({row.rod_hours}>0,({row.landed}-{row.outside})/{row.rod_hours},"")', value)
             for value in numbers(table["fish_per_rod_hour"], blank="")
@@ -93,6 +97,7 @@ def trips(report: Report) -> Sheet:
         "since": cells(table["hours_since_passage"].where(table["fished"]).round()),
         "tendency": _tendencies(table, report.season.system),
     }
+    fields = _fields(report)
     blocks = (
         Text(
             (
@@ -100,9 +105,23 @@ def trips(report: Report) -> Sheet:
                 Line("One line a trip. A single trip's rate is a fact, not a forecast.", "lead"),
             )
         ),
-        Table("trip", _FIELDS, columns, filtered=True),
+        Table("trip", fields, {field.key: columns[field.key] for field in fields}, filtered=True),
     )
     return Sheet("Trips", blocks, group="me", landscape=True, private=True, pages_wide=2)
+
+
+def _fields(report: Report) -> tuple[Field, ...]:
+    """Return the columns of the table, big fish among them where Season says what one is."""
+    if report.season.settings["big_fish_mm"] is not None:
+        return _FIELDS
+    return tuple(field for field in _FIELDS if field.key != "big")
+
+
+def _big(report: Report) -> pd.Series:
+    """Return the big fish of each trip."""
+    pairs = report.season.pairs
+    big = pairs[pairs["in_rates"]].groupby("trip_no")["big"].sum()
+    return report.season.trips["trip_no"].map(big).fillna(0.0)
 
 
 def _tendencies(table: pd.DataFrame, system: System) -> list[Cell]:

@@ -77,7 +77,7 @@ def test_hours_of_the_trip_fill_what_the_log_does_not_tell(write_log: WriteLog, 
 def test_visibility_and_barometer_are_not_told(write_log: WriteLog, tmp_path: Path) -> None:
     conditions = [["Trip", "Visibility (ft)", "Barometer (inHg)", "Air temp (°F)"], ["T-001", 3, 29.92, 59]]
     told = weather_of(write_log, tmp_path, Conditions=conditions)
-    assert set(DayWeather.__dataclass_fields__) == {
+    assert set(DayWeather._fields) == {
         *("water_temp_c", "clarity", "water_level", "air_low_c", "air_high_c"),
         *("sky", "wind_from_deg", "wind_speed_ms"),
     }

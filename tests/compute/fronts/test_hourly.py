@@ -4,7 +4,6 @@ Hours are counted from Monday, 6 April 2026, 00 h UTC; MIDDLE is the midnight th
 front of most tests is a step: all that is before it is one constant, all that is after it another.
 """
 
-from dataclasses import replace
 from typing import NamedTuple
 
 import numpy as np
@@ -242,7 +241,7 @@ def passages(totals: dict[int, float], fropa: tuple[str, ...] = ()) -> Passages:
     total, verdict = np.zeros(LENGTH), np.full(LENGTH, "no", dtype="<U20")
     for hour, points in totals.items():
         total[hour], verdict[hour] = points, "yes"
-    found = replace(hourly_legs(grid), total=total, verdict=verdict)
+    found = hourly_legs(grid)._replace(total=total, verdict=verdict)
     return find_passages(grid, found, np.array(fropa, dtype="datetime64[s]"))
 
 
@@ -510,7 +509,7 @@ def test_clearing_with_a_front_within_36_hours_is_no_day_behind_a_low(
 ) -> None:
     low = np.zeros(LENGTH, dtype=bool)
     low[100:103] = True
-    found = replace(hourly_legs(hour_grid(station(LENGTH).table, southern=False)), low=low)
+    found = hourly_legs(hour_grid(station(LENGTH).table, southern=False))._replace(low=low)
     one = np.array([0])
     for hour in (100 - apart, 102 + apart):
         near = Passages(np.array([hour]), one, one.astype(float), np.array(["yes_weak"]))
