@@ -2,7 +2,7 @@
 
 MIN_GUIDES = 3
 """Guides who must stand behind a figure by water, month, permit or species: with two, each knows his own part
-and has the other's by taking it away."""
+and has the other's by taking it away. What is kept of a cell, two of its guides, goes with 3 and no other."""
 
 WATER, MONTH, PERMIT = "water", "month", "permit"
 WAYS = (WATER, MONTH, PERMIT)
