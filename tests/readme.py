@@ -97,7 +97,7 @@ def console(command: str) -> str:
     assert program == "reporter", command
     with TemporaryDirectory() as folder, chdir(folder):
         for sample in (ROOT / "sample_workbooks").iterdir():
-            shutil.copy(sample, folder)
+            (shutil.copytree if sample.is_dir() else shutil.copy)(sample, Path(folder) / sample.name)
         result = CliRunner().invoke(cli, arguments, prog_name="reporter")
     assert result.exit_code == 0, result.output
     lines = result.output.rstrip("\n").split("\n")

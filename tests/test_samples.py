@@ -13,6 +13,7 @@ from reporter.books.blocks import Cell
 from reporter.schema.problems import CATALOGUE
 from reporter.schema.units import System
 from tests.demo import make, truth
+from tests.demo.association import association
 from tests.demo.log import Log, demo_log
 from tests.demo.mistakes import PLANTED, PLANTED_STOPS
 from tests.demo.stints import ROWS
@@ -43,7 +44,14 @@ def test_hourly_sample_is_what_the_script_makes(anew: Path) -> None:
     assert (make.SAMPLES / make.HOURLY).read_bytes() == (anew / make.HOURLY).read_bytes()
 
 
-@pytest.mark.parametrize("path", [*make.SAMPLES.iterdir(), *make.TEMPLATES.iterdir()], ids=lambda p: p.name)
+@pytest.mark.parametrize("name", association())
+def test_log_of_the_association_holds_what_the_script_makes(name: str, anew: Path) -> None:
+    assert _cells(make.SAMPLES / make.ASSOCIATION / name) == _cells(anew / make.ASSOCIATION / name)
+
+
+@pytest.mark.parametrize(
+    "path", [*make.SAMPLES.rglob("*.*"), *make.TEMPLATES.iterdir()], ids=lambda p: p.name
+)
 def test_sample_is_small(path: Path) -> None:
     assert path.stat().st_size < (400_000 if path.name == make.HOURLY else 150_000)
 

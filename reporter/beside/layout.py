@@ -40,14 +40,14 @@ def layout_beside(log: Path) -> OwnLayout | None:
 
     Unreadable, one sentence, where it is not confirmed yet, cannot be read or contradicts itself.
     """
-    path = next((path for path in _candidates(log) if read_mark(path) == "layout"), None)
+    path = next((path for path in layouts_of(log) if read_mark(path) == "layout"), None)
     if path is None:
         return None
     book = open_log(path, lambda name: name in (LAYOUT_SHEET, COLUMNS_SHEET) or wanted_sheet(name))
     return _Reader(log, book).layout()
 
 
-def _candidates(log: Path) -> list[Path]:
+def layouts_of(log: Path) -> list[Path]:
     """Return where a log's layout may be: a mended copy is read by that of the log it was made from."""
     found = [layout_path(log)]
     copied = log.stem

@@ -1,27 +1,24 @@
 """`reporter filing`."""
 
-import calendar
 import datetime as dt
-import re
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 import click
 
 from reporter.cli import say
+from reporter.cli.days import asked_days
 from reporter.cli.progress import at_work
 from reporter.cli.quiet import quiet_option
 from reporter.cli.stopped import say_check, say_stopped
 from reporter.cli.workbook_file import workbook_file
 
 if TYPE_CHECKING:
-    from reporter.compute.paperwork.period import Period
     from reporter.run.filing import FiledPages, FilingJob
 
 _LABEL = 14
 _MOST_CHANGES = 12
 _PATH = click.Path(path_type=Path)
-_MONTH = re.compile(r"(\d{4})-(\d{1,2})")
 
 
 @click.command(epilog='Example: reporter filing "season 2026.xlsx" --out July.xlsx --month 2026-07')
@@ -59,7 +56,7 @@ def filing(
     from reporter.read.errors import Unreadable
     from reporter.run.filing import FilingJob, file_pages
 
-    period = _period(month, first, last)
+    period = asked_days(month, first, last)
     frozen_on = dt.datetime.now().astimezone().date() if freeze else None
     pages = workbook_file(out, "a filing", "--out")
     job = FilingJob(log, pages, period, columns, tables, darwin_core, frozen_on)
@@ -74,34 +71,6 @@ def filing(
         raise SystemExit(1)
     if not quiet:
         _say(job, done)
-
-
-def _period(month: str, first: str, last: str) -> "Period":
-    from reporter.compute.paperwork.period import Period
-
-    if month:
-        if first or last:
-            raise click.UsageError("Give --month, or --from and --to, not both.")
-        found = _MONTH.fullmatch(month.strip())
-        if not found or not 1 <= int(found[2]) <= 12 or int(found[1]) < 1:
-            raise click.BadParameter(f"'{month}' is no month; write it as 2026-07.", param_hint="'--month'")
-        year, number = int(found[1]), int(found[2])
-        return Period(dt.date(year, number, 1), dt.date(year, number, calendar.monthrange(year, number)[1]))
-    begin, end = _day(first, "--from"), _day(last, "--to")
-    if begin and end and begin > end:
-        raise click.UsageError(f"--from {first} lies behind --to {last}.")
-    return Period(begin, end)
-
-
-def _day(typed: str, option: str) -> dt.date | None:
-    if not typed:
-        return None
-    try:
-        return dt.date.fromisoformat(typed.strip())
-    except ValueError as error:
-        raise click.BadParameter(
-            f"'{typed}' is no day; write it as 2026-07-01.", param_hint=f"'{option}'"
-        ) from error
 
 
 def _say_refused(done: "FiledPages") -> None:

@@ -20,6 +20,7 @@ COMMANDS: dict[str, tuple[str, str]] = {
     "build": ("reporter.cli.build:build", "Write the season report of a log."),
     "clients": ("reporter.cli.clients:clients", "Write each client a copy of his own days."),
     "filing": ("reporter.cli.filing:filing", "Write pages that support a guide's reports."),
+    "rollup": ("reporter.cli.rollup:rollup", "Add up many guides' logs, guides by code only."),
     "adopt": ("reporter.cli.adopt:adopt", "Learn the layout of a log that is not ours."),
     "launcher": ("reporter.cli.launcher:launcher", "Write a file to drop a log on."),
     "pick": ("reporter.cli.pick:pick", "Say what worked on days like the one you ask for."),

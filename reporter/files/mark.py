@@ -7,7 +7,7 @@ from xml.parsers import expat
 
 from reporter.files.archive import too_many_parts
 
-Kind = Literal["report", "client", "filing", "rollup", "fix list", "layout", "log"]
+Kind = Literal["report", "client", "filing", "rollup", "rollup guides", "fix list", "layout", "log"]
 
 MARK_PROPERTY: Final = "season-reporter"
 KINDS: Final[frozenset[str]] = frozenset(get_args(Kind))

@@ -5,7 +5,7 @@ from pathlib import Path
 
 SAMPLES = Path(__file__).parent.parent.parent / "sample_workbooks"
 
-LOG, OWN, WEATHER = "season 2026.xlsx", "my trips 2026.xlsx", "airport.csv"
+LOG, OWN, WEATHER, LOGS = "season 2026.xlsx", "my trips 2026.xlsx", "airport.csv", "logs 2026"
 
 RIGHT: dict[str, tuple[str, ...]] = {
     "blank": ("new.xlsx", "--season", "2026"),
@@ -13,6 +13,7 @@ RIGHT: dict[str, tuple[str, ...]] = {
     "build": (LOG, "--weather", WEATHER, "--tables", "tables"),
     "clients": (LOG, "--out", "copies"),
     "filing": (LOG, "--out", "pages.xlsx", "--tables", "figures", "--freeze"),
+    "rollup": (LOGS, "--out", "all.xlsx", "--tables", "totals"),
     "adopt": (OWN,),
     "launcher": ("desk",),
     "pick": (LOG, "--clarity", "stained"),
@@ -25,6 +26,7 @@ WRONG: dict[str, tuple[str, ...]] = {
     "build": ("no such log.xlsx",),
     "clients": ("no such log.xlsx", "--out", "copies"),
     "filing": ("no such log.xlsx", "--out", "pages.xlsx"),
+    "rollup": ("no such folder", "--out", "all.xlsx"),
     "adopt": ("no such log.xlsx",),
     "launcher": (f"{LOG}/desk",),
     "pick": ("no such log.xlsx",),
@@ -33,7 +35,8 @@ WRONG: dict[str, tuple[str, ...]] = {
 
 
 def fill(folder: Path) -> None:
-    """Put a log, its weather and a log of another layout into a folder."""
+    """Put a log, its weather, a log of another layout and the logs of an association into a folder."""
     shutil.copy(SAMPLES / "demo season metric, saved by LibreOffice Calc.xlsx", folder / LOG)
     shutil.copy(SAMPLES / "my season, three sheets.xlsx", folder / OWN)
     shutil.copy(SAMPLES / "demo season hourly weather.csv", folder / WEATHER)
+    shutil.copytree(SAMPLES / "association", folder / LOGS)

@@ -11,7 +11,7 @@ from pathlib import Path
 import pytest
 
 from reporter.cli.main import COMMANDS
-from tests.cli.every_command import LOG, RIGHT, SAMPLES, WEATHER, fill
+from tests.cli.every_command import LOG, LOGS, RIGHT, SAMPLES, WEATHER, fill
 
 PROGRAM = (sys.executable, "-c", "from reporter.cli.main import run; run()")
 
@@ -74,6 +74,10 @@ def test_lines_fit_the_window_and_no_colour_or_order_is_in_them(command: str, tm
         (("pick", LOG), [f"{LOG}: reading"]),
         (("adopt", "my trips 2026.xlsx"), ["my trips 2026.xlsx: reading"]),
         (("filing", LOG, "--out", "p"), [f"{LOG}: reading"]),
+        (
+            ("rollup", LOGS, "--out", "p"),
+            [f"{LOGS}: log 1 of 8, log 1.xlsx", f"{LOGS}: log 8 of 8, log 8.xlsx"],
+        ),
     ],
 )
 def test_progress_is_shown_while_it_lasts_and_taken_away(

@@ -15,6 +15,7 @@ import openpyxl
 from reporter.books.blank import blank_book
 from reporter.schema.units import System
 from reporter.write.workbook import write_book
+from tests.demo.association import write_association
 from tests.demo.fix_list import filled_fix_list
 from tests.demo.hourly import hourly_weather
 from tests.demo.log import demo_log, metric_log
@@ -34,6 +35,7 @@ STOPS = "demo season that stops.xlsx"
 FILLED_IN = "demo fix list, filled in.xlsx"
 METRIC = "demo season metric, saved by LibreOffice Calc.xlsx"
 HOURLY = "demo season hourly weather.csv"
+ASSOCIATION = "association"
 
 SYSTEMS: tuple[System, ...] = ("us", "metric")
 
@@ -52,6 +54,9 @@ def write_samples(folder: Path) -> None:
         write(folder / name, own_season())
         _settle(folder / name)
     write_book(filled_fix_list(folder / MESSY), folder / FILLED_IN)
+    write_association(folder / ASSOCIATION)
+    for log in (folder / ASSOCIATION).iterdir():
+        _settle(log)
 
 
 def write_templates(folder: Path) -> None:

@@ -42,6 +42,15 @@ def copy(folder: Path) -> Path:
     return folder / "C01 your days.xlsx"
 
 
+def rollup(folder: Path) -> Path:
+    _run("rollup", make.SAMPLES / make.ASSOCIATION, "--out", folder / "roll-up.xlsx")
+    return folder / "roll-up.xlsx"
+
+
+def rollup_guides(folder: Path) -> Path:
+    return rollup(folder).with_name("roll-up guides.xlsx")
+
+
 Writer = Callable[[Path], Path]
 REPORTS: dict[str, Writer] = {
     "report": lambda folder: build(make.SAMPLES / make.CLEAN, folder),
@@ -54,6 +63,8 @@ OTHERS: dict[str, Writer] = {
     "fix list": fix_list,
     "filing": filing,
     "client copy": copy,
+    "roll-up": rollup,
+    "guides of a roll-up": rollup_guides,
 }
 
 

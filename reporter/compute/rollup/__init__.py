@@ -1,0 +1,1 @@
+"""Many guides' logs together: what is kept of each, and totals that no guide can be read out of."""
