@@ -4,7 +4,12 @@ from typing import NamedTuple
 
 import pandas as pd
 
-from reporter.compute.condition_classes import condition_classes
+from reporter.compute.condition_classes import (
+    ConditionClasses,
+    classes_in_seasons,
+    condition_classes,
+    several_classes,
+)
 from reporter.compute.conditions.rates import by_condition
 from reporter.compute.conditions.record import StintRecord, stint_record
 from reporter.compute.fish.page import FishPage, fish_page
@@ -18,6 +23,7 @@ from reporter.compute.ranking import Ranking, rank
 from reporter.compute.rates import rate_table
 from reporter.compute.ratio import index_of_dispersion
 from reporter.compute.season import Season
+from reporter.compute.seasons import Seasons, seasons_of
 from reporter.compute.side_by_side import SideBySide, side_by_side
 from reporter.compute.tackle.tackle import Tackle, season_tackle
 from reporter.compute.water_card import water_card
@@ -39,7 +45,8 @@ class Report(NamedTuple):
     by_condition: their rates; picks: what What worked chooses from. hunches: each with what the
     record says of it. fish: sizes, for the sheet Fish. tackle: what hung up, was lost and used.
     water_card: what paid on each water, month by month; weeks: the season along time.
-    paperwork and keep_checks: for the sheet Paperwork.
+    paperwork and keep_checks: for the sheet Paperwork; of several logs those of the last season.
+    seasons: of several logs, season against season.
     water_months is keyed on water_month: water and month with a line break between.
     """
 
@@ -65,6 +72,7 @@ class Report(NamedTuple):
     fish: FishPage
     paperwork: Paperwork
     keep_checks: KeepChecks
+    seasons: Seasons | None = None
 
 
 def make_report(season: Season) -> Report:
@@ -75,7 +83,9 @@ def make_report(season: Season) -> Report:
     techniques = _techniques(season, named)
     record = stint_record(season)
     # The tool's own day type, never the call.
-    classes = condition_classes(season.trips, season.readings, season.system)
+    classes = _classes(season)
+    kinds = _in_seasons(season, classes)
+    last = season.each[-1]
     water_months = rate_table(pairs, "water_month", _water_months(season, pairs), spread)
     ranking = rank(techniques, named, spread)
     steadied = ranking.table[["technique", "shrunken_rate", "probability_best"]]
@@ -97,17 +107,30 @@ def make_report(season: Season) -> Report:
             for by, key in (("verdict", "day_type"), ("call", "call_day_type"))
         },
         ranking=ranking,
-        fair=side_by_side(named, season.stints, season.trips["trip_no"].tolist(), classes, season.spread),
+        fair=side_by_side(named, season.stints, season.trips["trip_no"].tolist(), kinds, season.spread),
         record=record,
         picks=pick_record(season, record),
-        hunches=tuple(tried(hunch, season, record, classes) for hunch in season.hunches),
+        hunches=tuple(tried(hunch, season, record, kinds) for hunch in season.hunches),
         tackle=season_tackle(season, record),
-        paperwork=paperwork(season, season.log),
-        keep_checks=check_keep_rules(season, season.log),
+        paperwork=paperwork(last, last.log),
+        keep_checks=check_keep_rules(last, last.log),
         by_condition=by_condition(
             record, spread, _present(named, "style", STYLES), season.techniques["technique"].tolist()
         ),
+        seasons=seasons_of(season, classes) if season.several else None,
     )
+
+
+def _classes(season: Season) -> ConditionClasses:
+    """Return the kind of day of each trip, by what its own log says."""
+    return several_classes([condition_classes(one.trips, one.readings, season.system) for one in season.each])
+
+
+def _in_seasons(season: Season, classes: ConditionClasses) -> ConditionClasses:
+    """Return kinds of day as strata: of several seasons each its own, as the day is not all that differs."""
+    if not season.several:
+        return classes
+    return classes_in_seasons(classes, season.trips["log"], [one.label for one in season.several])
 
 
 def _phi(season: Season) -> float:

@@ -15,6 +15,7 @@ from reporter.books.season.glance import at_a_glance
 from reporter.books.season.hunches import hunches
 from reporter.books.season.paperwork import paperwork
 from reporter.books.season.rows_to_fix import rows_to_fix
+from reporter.books.season.seasons import seasons
 from reporter.books.season.side_by_side import side_by_side
 from reporter.books.season.stint_conditions import stint_conditions
 from reporter.books.season.tackle import tackle
@@ -53,8 +54,9 @@ def season_book(report: Report) -> Book:
                 water_cards(report),
                 weeks(report),
                 trips(report),
+                *seasons(report),
                 paperwork(report),
-                rows_to_fix(season.fixes),
+                rows_to_fix(season),
                 worked_out(report),
                 worked_through(report),
                 condition_rates(report),

@@ -59,8 +59,10 @@ def side_by_side(report: Report) -> Sheet:
 
 def _skill_known(report: Report) -> bool:
     """Whether every stint names an angler whose skill is given."""
-    skills = report.season.skills
-    return all(angler in skills for angler in report.record.stints["angler"])
+    stints, each = report.record.stints, report.season.each
+    return all(
+        angler in each[log].skills for log, angler in zip(stints["log"], stints["angler"], strict=True)
+    )
 
 
 def _by_method(fair: SideBySide) -> dict[str, pd.DataFrame]:

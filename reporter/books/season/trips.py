@@ -9,6 +9,7 @@ from reporter.books.blocks import Cell, Field, Line, Live, Sheet, Table, Text
 from reporter.books.season.data_sheets import cells
 from reporter.books.season.front_words import day_group_words
 from reporter.books.season.numbers import numbers
+from reporter.books.season.row_fields import season_fields, with_season
 from reporter.books.words import one_fish_every
 from reporter.compute.fronts.rates import day_group
 from reporter.compute.report import Report
@@ -57,10 +58,12 @@ _FIELDS: tuple[Field, ...] = (
 
 def trips(report: Report) -> Sheet:
     """Return the sheet Trips."""
-    table = report.season.trips
+    table = with_season(report.season, report.season.trips)
+    more = season_fields(report.season)
     outside = table["fish"] - table["fish_in_rates"]
     columns: dict[str, Sequence[Cell]] = {
         "no": cells(table["trip_no"]),
+        **{field.key: cells(table[field.key]) for field in more},
         "trip": cells(table["trip"]),
         "date": cells(table["date"]),
         "water": cells(table["water"]),
@@ -100,7 +103,7 @@ def trips(report: Report) -> Sheet:
                 Line("One line a trip. A single trip's rate is a fact, not a forecast.", "lead"),
             )
         ),
-        Table("trip", _FIELDS, columns, filtered=True),
+        Table("trip", (_FIELDS[0], *more, *_FIELDS[1:]), columns, filtered=True),
     )
     return Sheet("Trips", blocks, group="me", landscape=True, private=True, pages_wide=2)
 
