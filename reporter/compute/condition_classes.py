@@ -13,6 +13,9 @@ from reporter.schema.units import System
 _FRONT = ("no front", "behind a front", "front not known")
 _BEHIND = ("day_1", "day_2")
 
+OF_SEASON = "\n"
+"""What stands between season and class in the label of a class that is of one season."""
+
 
 class ConditionClasses(NamedTuple):
     """Classes of trips: number (from 0) by trip; labels by number."""
@@ -44,8 +47,11 @@ def several_classes(classes: Sequence[ConditionClasses]) -> ConditionClasses:
 
 
 def classes_in_seasons(classes: ConditionClasses, log: pd.Series, seasons: Sequence[str]) -> ConditionClasses:
-    """Return classes that are one in one season alone; log: the place of each trip's season in `seasons`."""
-    labels = tuple(f"{season}: {label}" for season in seasons for label in classes.labels)
+    """Return classes that are one in one season alone; log: the place of each trip's season in `seasons`.
+
+    A label is the season and the class's own, with OF_SEASON between.
+    """
+    labels = tuple(f"{season}{OF_SEASON}{label}" for season in seasons for label in classes.labels)
     return ConditionClasses(classes.of_trip + log.to_numpy() * len(classes.labels), labels)
 
 

@@ -33,4 +33,4 @@ def filled_fix_list(log: Path) -> Book:
     for place, value in wanted.items():
         typed[where.index(place)] = BLANK if value is None else value
     filled = replace(table, columns={**table.columns, "corrected": typed})
-    return replace(book, sheets=(replace(main, blocks=(lead, filled)), *others))
+    return book._replace(sheets=(replace(main, blocks=(lead, filled)), *others))

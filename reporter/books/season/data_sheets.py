@@ -38,8 +38,8 @@ def trip_techniques(report: Report) -> Sheet:
     """Return the sheet with one row a trip x technique, in the order of trips."""
     table = pair_table(report)
     fields = (
-        *season_fields(report.season),
         Field("trip_no", "Trip no.", "plain"),
+        *season_fields(report.season),
         Field("trip", "Trip"),
         Field("date", "Date", "date"),
         Field("month", "Month"),

@@ -9,8 +9,8 @@ from reporter.compute.season import Season
 def row_fields(season: Season, sheet: str) -> tuple[Field, ...]:
     """Return them for a table of rows of a sheet (by name); of another layout the worksheet is named too."""
     if season.layout_file:
-        return *season_fields(season), Field("worksheet", "Worksheet"), Field("row", "Row on it", "plain")
-    return *season_fields(season), Field("row", f"Row on {sheet}", "plain")
+        return Field("worksheet", "Worksheet"), Field("row", "Row on it", "plain"), *season_fields(season)
+    return Field("row", f"Row on {sheet}", "plain"), *season_fields(season)
 
 
 def season_fields(season: Season) -> tuple[Field, ...]:

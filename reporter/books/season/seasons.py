@@ -72,6 +72,7 @@ def _rates(report: Report, found: Seasons) -> Table:
         table,
         report.whole,
         f"{_GREY} As you fished: other techniques, waters and days are not taken out of it.",
+        ("boat_hours", "fate_unknown", "every"),
     )
     return replace(made, total={**made.total, "season": "All seasons"})
 
@@ -119,7 +120,7 @@ _DAY_FIELDS = (
     _NO,
     _SEASON,
     Field("trips", "Trips", "whole"),
-    Field("unknown", "Of them on days that nobody can tell", "whole"),
+    Field("unknown", "Days that nobody can tell", "whole", help="Trips on them."),
     Field("hard", "Of them behind a front", "whole", help="On day 1 or 2, by the tool's verdict."),
     Field("share", "Share of trips behind a front", "share"),
     Field("known_hours", "Rod-hours on days that can be told", "one"),
@@ -144,6 +145,8 @@ def _comparisons(found: Seasons) -> Table:
     columns: dict[str, Sequence[Cell]] = {
         field.key: [row[field.key] for row in rows] for field in _RATIO_FIELDS if field.key not in _MADE
     }
+    numbers_of = {one: number for number, one in enumerate(found.table["season"], start=1)}
+    columns["no"] = [numbers_of[row["this"]] for row in rows]
     columns["on"] = [ON[row["method"]] for row in rows]
     for key in ("ratio", "low", "high"):
         shown = [np.nan if blank else row[key] for row, blank in zip(rows, untold, strict=True)]
@@ -163,8 +166,9 @@ def _comparisons(found: Seasons) -> Table:
 
 
 _UNTOLD = "Grey: no claim can be made."
-_MADE = ("on", "ratio", "low", "high", "says")
+_MADE = ("no", "on", "ratio", "low", "high", "says")
 _RATIO_FIELDS = (
+    Field("no", "No.", "plain"),
     Field("this", "This"),
     Field("against", "Against"),
     Field("on", "Compared on"),
@@ -172,24 +176,24 @@ _RATIO_FIELDS = (
     Field("trips_against", "Trips, against", "whole"),
     Field("fish_this", "Fish, this", "whole"),
     Field("fish_against", "Fish, against", "whole"),
-    Field("hours_this", "Rod-hours, this", "one"),
-    Field("hours_against", "Rod-hours, against", "one"),
     Field("ratio", "Ratio", "two", help=f"2.00: twice as many fish per rod-hour. Range {LEVEL:.0%}."),
     Field("low", "From", "two"),
     Field("high", "To", "two"),
-    Field("overlap_share", "Share of all their rod-hours", "share"),
-    Field("says", "What your record says", "wrapped", 46),
+    Field("overlap_share", "Share of all rod-hours", "share", help="Of the two seasons' rod-hours."),
+    Field("says", "What your record says", "wrapped", 32),
 )
 
 
 def _changes(report: Report, found: Seasons) -> Table:
     rows = list(changes(report, found))
     fields = (
+        _NO,
         _SEASON,
-        Field("gained", "First fished", "wrapped", 46),
-        Field("lost", "No longer fished", "wrapped", 46),
+        Field("gained", "First fished", "wrapped", 20),
+        Field("lost", "No longer fished", "wrapped", 20),
     )
     columns: dict[str, Sequence[Cell]] = {
+        "no": list(range(2, len(rows) + 2)),
         "season": [season for season, _, _ in rows],
         "gained": [", ".join(gained) or "none" for _, gained, _ in rows],
         "lost": [", ".join(lost) or "none" for _, _, lost in rows],
@@ -201,15 +205,15 @@ def _techniques(table: pd.DataFrame) -> Table:
     labels = {
         "no": table["technique_no"].tolist(),
         "technique": table["technique"].tolist(),
-        "season_no": table["season_no"].tolist(),
         "season": table["season"].tolist(),
+        "season_no": table["season_no"].tolist(),
         "change": [_CHANGE[change] for change in table["change"]],
     }
     fields = (
         _NO,
         Field("technique", "Technique"),
-        Field("season_no", "Season no.", "plain"),
         _SEASON,
+        Field("season_no", "Season no.", "plain"),
         Field("change", "Change"),
     )
     return rate_table(

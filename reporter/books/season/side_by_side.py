@@ -190,7 +190,8 @@ def _mix(report: Report) -> tuple[Block, ...]:
     told = fair.standardised[np.isfinite(fair.standardised["low"])]
     heading = Line("As if fished on the season's mix of days", "heading")
     if told.empty:
-        return (Text((heading, Line(_NO_MIX))),)
+        apart = (Line(_APART, "note"),) if report.season.several else ()
+        return (Text((heading, Line(_NO_MIX), *apart)),)
     share = f"{round(100 * fair.share)} %"
     rests = Line(
         f"It rests on the kinds of day on which every technique of {MIN_OWN_TRIPS} trips or more was fished, "
@@ -220,6 +221,7 @@ _NO_MIX = (
     f"Cannot be told: techniques of {MIN_OWN_TRIPS} trips or more share no kind of day, or too few trips on "
     "those that they share."
 )
+_APART = "Of several seasons a kind of day is one of its own in each: a technique gained or lost shares none."
 _AS_FISHED = "INDEX({technique.rate},MATCH({row.no},{technique.no},0))"
 _MIX_FIELDS = (
     Field("no", "No.", "plain"),
