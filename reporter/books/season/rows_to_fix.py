@@ -5,6 +5,7 @@ from collections.abc import Sequence
 from reporter.books.blocks import Block, Cell, Field, Line, Sheet, Table, Text
 from reporter.compute.fix_order import fix_place
 from reporter.compute.season import Season
+from reporter.compute.together.problems import of_weather_file
 from reporter.schema.problems import CATALOGUE, Problem
 
 _FIELDS: tuple[Field, ...] = (
@@ -38,7 +39,8 @@ def rows_to_fix(season: Season) -> Sheet:
     if problems:
         columns = _columns(problems)
         if season.several:
-            columns = {"log": [name for _, name in fixes], **columns}
+            logs = [None if of_weather_file(found) else name for (found, _), name in fixes]
+            columns = {"log": logs, **columns}
         fields = (_LOG, *_FIELDS) if season.several else _FIELDS
         blocks.append(Table("fix", fields, columns, filtered=True))
     return Sheet("Rows to fix", tuple(blocks), group="books", landscape=True, private=True)

@@ -29,8 +29,9 @@ NAME = "Seasons"
 
 _LEAD = (
     "Season against season: what each gave as you fished it, and what can be said of one against the one "
-    "before. How the logs were put together: see How it is worked out."
+    "before. A ratio of 2.00 is twice as many fish per rod-hour."
 )
+_HOW = Line("How the logs were put together", "note", "How it is worked out")
 _NO, _SEASON = Field("no", "No.", "plain"), Field("season", "Season")
 _GREY = f"Grey: fewer than {MIN_OWN_TRIPS} trips, too little to go by."
 _BY_SEASON = Grouping({"season_no": "no"}, "new_trip")
@@ -45,7 +46,7 @@ def seasons(report: Report) -> tuple[Sheet, ...]:
         return ()
     said = [Line(claim_words(rows)) for rows in comparisons(found)]
     came = [Line(change_words(*change)) for change in changes(report, found)]
-    head = Text((Line(NAME, "title"), Line(_LEAD, "lead"), *said, *came, Line(CAUTION, "caution")))
+    head = Text((Line(NAME, "title"), Line(_LEAD, "lead"), _HOW, *said, *came, Line(CAUTION, "caution")))
     chart = _chart(found.table)
     blocks: tuple[Block, ...] = (
         head,
@@ -176,7 +177,7 @@ _RATIO_FIELDS = (
     Field("trips_against", "Trips, against", "whole"),
     Field("fish_this", "Fish, this", "whole"),
     Field("fish_against", "Fish, against", "whole"),
-    Field("ratio", "Ratio", "two", help=f"2.00: twice as many fish per rod-hour. Range {LEVEL:.0%}."),
+    Field("ratio", "Ratio", "two", help=f"This over against. Range at {LEVEL:.0%}."),
     Field("low", "From", "two"),
     Field("high", "To", "two"),
     Field("overlap_share", "Share of all rod-hours", "share", help="Of the two seasons' rod-hours."),

@@ -3,9 +3,11 @@
 from collections.abc import Sequence
 
 from reporter.compute.season import Season
+from reporter.schema.findings.weather import WEATHER
 from reporter.schema.log import SHEETS
 from reporter.schema.problems import Problem
 
+_CODES = frozenset(finding.code for finding in WEATHER)
 _SHEETS = frozenset(sheet.name for sheet in SHEETS)
 _NO_DATE = "weather_other_dates"
 
@@ -20,7 +22,7 @@ def said_once(seasons: Sequence[Season]) -> tuple[Season, ...]:
     for season in seasons:
         kept = [found not in known and not _serves(found, seasons) for found in season.problems]
         here = {found for found, keep in zip(season.problems, kept, strict=True) if keep}
-        known |= {found for found in here if found.sheet not in _SHEETS}
+        known |= {found for found in here if of_weather_file(found)}
         made.append(
             season._replace(
                 problems=[found for found in season.problems if found in here],
@@ -28,6 +30,11 @@ def said_once(seasons: Sequence[Season]) -> tuple[Season, ...]:
             )
         )
     return tuple(made)
+
+
+def of_weather_file(found: Problem) -> bool:
+    """Whether a problem is about an hourly file, which is of no one log."""
+    return found.code in _CODES and found.sheet not in _SHEETS
 
 
 def _serves(found: Problem, seasons: Sequence[Season]) -> bool:
