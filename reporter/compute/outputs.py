@@ -7,7 +7,6 @@ from reporter.compute.fish_outputs import fish_tables
 from reporter.compute.fronts.calendar import CHANGES
 from reporter.compute.log_outputs import of_log
 from reporter.compute.report import Report
-from reporter.compute.season_outputs import season_outputs
 from reporter.compute.tackle.outputs import tackle_outputs
 from reporter.schema.csv_table import CsvTable
 from reporter.schema.hunch_table import HUNCHES
@@ -45,6 +44,8 @@ def output_tables(report: Report) -> dict[str, pd.DataFrame]:
     if report.seasons is None:
         made |= of_log(report.season)
     else:
+        from reporter.compute.season_outputs import season_outputs
+
         seasons = report.seasons._replace(techniques=_with_style(report.seasons.techniques))
         made |= season_outputs(report.season, seasons, made)
     return {

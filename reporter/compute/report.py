@@ -1,6 +1,6 @@
 """The tables of a season report, each computed once for the workbook and the CSV files alike."""
 
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
 import pandas as pd
 
@@ -23,12 +23,14 @@ from reporter.compute.ranking import Ranking, rank
 from reporter.compute.rates import rate_table
 from reporter.compute.ratio import index_of_dispersion
 from reporter.compute.season import Season
-from reporter.compute.seasons import Seasons, seasons_of
 from reporter.compute.side_by_side import SideBySide, side_by_side
 from reporter.compute.tackle.tackle import Tackle, season_tackle
 from reporter.compute.water_card import water_card
 from reporter.compute.weeks import week_table
 from reporter.schema.sheets import names
+
+if TYPE_CHECKING:
+    from reporter.compute.seasons import Seasons
 
 STYLES = (*names.STYLES, "")
 """Styles in the order of the page; "" is not given."""
@@ -72,7 +74,7 @@ class Report(NamedTuple):
     fish: FishPage
     paperwork: Paperwork
     keep_checks: KeepChecks
-    seasons: Seasons | None = None
+    seasons: "Seasons | None" = None
 
 
 def make_report(season: Season) -> Report:
@@ -117,8 +119,14 @@ def make_report(season: Season) -> Report:
         by_condition=by_condition(
             record, spread, _present(named, "style", STYLES), season.techniques["technique"].tolist()
         ),
-        seasons=seasons_of(season, classes) if season.several else None,
+        seasons=_seasons(season, classes) if season.several else None,
     )
+
+
+def _seasons(season: Season, classes: ConditionClasses) -> "Seasons":
+    from reporter.compute.seasons import seasons_of
+
+    return seasons_of(season, classes)
 
 
 def _classes(season: Season) -> ConditionClasses:

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from reporter.books.season.front_days import front_finding
 from reporter.books.season.glance import season_lines
-from reporter.books.season.glance_findings import seasons_finding
+from reporter.books.season.glance_findings import seasons_findings
 from reporter.compute.report import Report, make_report
 from reporter.compute.together.order import labelled, record_title
 from reporter.compute.together.pool import pooled
@@ -87,7 +87,7 @@ def _built(report: Report, title: str, job: Job, readings: Sequence[Reading]) ->
     season = report.season
     counts = [count for reading in readings for count in reading.counts.values()]
     lines = [line.text for line in season_lines(report)]
-    against = [seasons_finding(report.seasons).text] if report.seasons else []
+    against = [found.text for found in seasons_findings(report)]
     outcome = Outcome(
         state="done",
         rows=rows_of(counts),

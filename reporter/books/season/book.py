@@ -2,7 +2,7 @@
 
 import datetime as dt
 
-from reporter.books.blocks import Book
+from reporter.books.blocks import Book, Sheet
 from reporter.books.season.condition_rates import condition_rates
 from reporter.books.season.conditions import conditions
 from reporter.books.season.contents import navigable
@@ -15,7 +15,6 @@ from reporter.books.season.glance import at_a_glance
 from reporter.books.season.hunches import hunches
 from reporter.books.season.paperwork import paperwork
 from reporter.books.season.rows_to_fix import rows_to_fix
-from reporter.books.season.seasons import seasons
 from reporter.books.season.side_by_side import side_by_side
 from reporter.books.season.stint_conditions import stint_conditions
 from reporter.books.season.tackle import tackle
@@ -54,7 +53,7 @@ def season_book(report: Report) -> Book:
                 water_cards(report),
                 weeks(report),
                 trips(report),
-                *seasons(report),
+                *_seasons(report),
                 paperwork(report),
                 rows_to_fix(season),
                 worked_out(report),
@@ -70,6 +69,15 @@ def season_book(report: Report) -> Book:
         paper="a4" if season.system == "metric" else "letter",
         created=last_day(report),
     )
+
+
+def _seasons(report: Report) -> tuple[Sheet, ...]:
+    """Return the sheet Seasons of several logs; a single one does without even its code."""
+    if report.seasons is None:
+        return ()
+    from reporter.books.season.seasons import season_sheet
+
+    return (season_sheet(report, report.seasons),)
 
 
 def last_day(report: Report) -> dt.date:

@@ -7,13 +7,10 @@ import numpy as np
 
 from reporter.books.blocks import Line, Text
 from reporter.books.season.ranking import ranking_sentence
-from reporter.books.season.season_words import claim_words as claim_words_of_seasons
-from reporter.books.season.season_words import comparisons, ratio_words
 from reporter.books.season.side_words import claim_words
 from reporter.books.words import counted
 from reporter.compute.records import records
 from reporter.compute.report import Report
-from reporter.compute.seasons import Seasons
 
 _MOST = 3
 _CLAIMS = ("this", "against")
@@ -39,17 +36,16 @@ def finding_lines(report: Report) -> Text:
 def season_findings(report: Report) -> list[Finding]:
     """Return what the record settles, fair comparisons first; then the best as fished, settled or not."""
     settled = [*_styles(report), *_front(report), *_techniques(report)]
-    seasons = [seasons_finding(report.seasons)] if report.seasons else []
-    return [*settled[: _MOST - 1], _best(report), *seasons]
+    return [*settled[: _MOST - 1], _best(report), *seasons_findings(report)]
 
 
-def seasons_finding(seasons: Seasons) -> Finding:
-    """Return what the record settles of seasons against those before them, or that it settles nothing."""
-    pairs = comparisons(seasons)
-    claims = [pair for pair in pairs if pair[0]["claim"] in _CLAIMS]
-    said = " ".join(claim_words_of_seasons(pair) for pair in claims)
-    none = "Season against season there is no difference that your record can bear."
-    return Finding(said or none, ratio_words((claims or pairs)[-1]), "Seasons")
+def seasons_findings(report: Report) -> list[Finding]:
+    """Return, of several logs, what is settled of seasons against those before, or that nothing is."""
+    if report.seasons is None:
+        return []
+    from reporter.books.season.season_words import seasons_said
+
+    return [Finding(*seasons_said(report.seasons), "Seasons")]
 
 
 def _comparisons(report: Report, of: str) -> list[dict[str, Any]]:

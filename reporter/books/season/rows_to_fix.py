@@ -5,7 +5,6 @@ from collections.abc import Sequence
 from reporter.books.blocks import Block, Cell, Field, Line, Sheet, Table, Text
 from reporter.compute.fix_order import fix_place
 from reporter.compute.season import Season
-from reporter.compute.together.problems import of_weather_file
 from reporter.schema.problems import CATALOGUE, Problem
 
 _FIELDS: tuple[Field, ...] = (
@@ -39,6 +38,8 @@ def rows_to_fix(season: Season) -> Sheet:
     if problems:
         columns = _columns(problems)
         if season.several:
+            from reporter.compute.together.problems import of_weather_file
+
             logs = [None if of_weather_file(found) else name for (found, _), name in fixes]
             columns = {"log": logs, **columns}
         fields = (_LOG, *_FIELDS) if season.several else _FIELDS

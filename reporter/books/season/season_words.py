@@ -98,3 +98,12 @@ def change_words(season: str, gained: list[str], lost: list[str]) -> str:
         if names
     ]
     return f"{season}: {'; '.join(parts)}."
+
+
+def seasons_said(seasons: Seasons) -> tuple[str, str]:
+    """Return what the record settles of seasons in a sentence or two, and what that rests on."""
+    pairs = comparisons(seasons)
+    claims = [pair for pair in pairs if pair[0]["claim"] in CLAIMS]
+    said = " ".join(claim_words(pair) for pair in claims)
+    none = "Season against season there is no difference that your record can bear."
+    return said or none, ratio_words((claims or pairs)[-1])

@@ -39,11 +39,8 @@ _BY_TECHNIQUE = Grouping({"technique_no": "no", "season_no": "season_no"}, "in_r
 _CHANGE = {"gained": "first fished", "lost": "no longer fished", "": None}
 
 
-def seasons(report: Report) -> tuple[Sheet, ...]:
-    """Return the sheet Seasons; none for a single log."""
-    found = report.seasons
-    if found is None:
-        return ()
+def season_sheet(report: Report, found: Seasons) -> Sheet:
+    """Return the sheet Seasons."""
     said = [Line(claim_words(rows)) for rows in comparisons(found)]
     came = [Line(change_words(*change)) for change in changes(report, found)]
     head = Text((Line(NAME, "title"), Line(_LEAD, "lead"), _HOW, *said, *came, Line(CAUTION, "caution")))
@@ -58,7 +55,7 @@ def seasons(report: Report) -> tuple[Sheet, ...]:
         _techniques(found.techniques),
         *chart[1:],
     )
-    return (Sheet(NAME, blocks, group="me", landscape=True),)
+    return Sheet(NAME, blocks, group="me", landscape=True)
 
 
 def _rates(report: Report, found: Seasons) -> Table:

@@ -10,7 +10,6 @@ from reporter.books.season.glance_figures import record_figures
 from reporter.books.season.worked_out_fish import SIZE_LINES_NOTE, SIZES, size_lines
 from reporter.books.season.worked_out_formulas import DEFINITIONS, FORMULAS
 from reporter.books.season.worked_out_fronts import fingerprints, front_tables
-from reporter.books.season.worked_out_seasons import SEASON_FORMULAS, TOGETHER
 from reporter.books.season.worked_out_tackle import TACKLE
 from reporter.books.season.worked_out_what_pays import what_pays
 from reporter.books.season.worked_through import NAME as WORKED_THROUGH
@@ -76,12 +75,18 @@ def _together(report: Report) -> tuple[Table, ...]:
     """Return by which rules several logs were put together."""
     if not report.season.several:
         return ()
+    from reporter.books.season.worked_out_seasons import TOGETHER
+
     return (_table("together", "How the logs were put together", _WORDS, TOGETHER),)
 
 
 def _formulas(report: Report) -> tuple[tuple[str, str, str], ...]:
-    seasons = SEASON_FORMULAS if report.season.several else ()
-    return (*FORMULAS, *seasons, *what_pays(report.season.system), *SIZES, *TACKLE)
+    rest = (*what_pays(report.season.system), *SIZES, *TACKLE)
+    if not report.season.several:
+        return *FORMULAS, *rest
+    from reporter.books.season.worked_out_seasons import SEASON_FORMULAS
+
+    return *FORMULAS, *SEASON_FORMULAS, *rest
 
 
 def _table(
