@@ -25,8 +25,8 @@ class Seasons(NamedTuple):
     """The seasons of a record of several logs; each table names them by season_no, from 1, and season.
 
     table: one row a season with the columns of `rate_table`, log, sha256, first_trip, last_trip, hard_trips
-    and hard_rod_hours (day 1 or 2 behind a front), unknown_trips and unknown_rod_hours (days of which nobody
-    can tell), blank_trips, every_client_trips of told_client_trips.
+    and hard_rod_hours (day 1 or 2 behind a front), unknown_ and known_trips and _rod_hours (days of which
+    nobody can tell; all others), blank_trips, every_client_trips of told_client_trips.
     techniques: one row a technique and season with effort in the rates, or in which it is lost: technique_no,
     style, change (gained, lost or ""), the columns of `rate_table`; by technique_no, then season.
     ratios: each season against the one before, one row a method: ratio, low, high (95 %; NaN where the two
@@ -66,6 +66,7 @@ def _each(season: Season, pairs: pd.DataFrame, labels: Sequence[str]) -> pd.Data
         last_trip=[days.max() for days in dates],
         **_days(rated, rated["day_type"].isin(HARD), "hard", len(labels)),
         **_days(rated, rated["day_type"] == "not_known", "unknown", len(labels)),
+        **_days(rated, rated["day_type"] != "not_known", "known", len(labels)),
         blank_trips=blank.reindex(range(len(labels)), fill_value=0).to_numpy(),
         every_client_trips=[found for found, _ in caught],
         told_client_trips=[told for _, told in caught],

@@ -15,6 +15,7 @@ from reporter.run.jobs import plan
 from reporter.run.together import CannotPutTogether, build_together
 from tests.conftest import Change, WriteLog
 from tests.demo import make
+from tests.recalculate import disagreements
 from tests.season_logs import Trip, put_together, season_sheets, table, write_seasons
 
 JIG, CRANK = "Drop shot", "Jerkbait"
@@ -367,3 +368,14 @@ def test_pairs_of_seasons_are_looked_at_the_stricter_the_more_there_are(
     assert said[0][:2] == said[1][:2]
     assert float(said[0][1]) > 1
     assert [claim for *_, claim in said] == ["this", "cannot_tell"]
+
+
+@pytest.mark.libreoffice
+def test_formulas_of_seasons_of_which_no_day_can_be_told_recalculate(
+    write_log: WriteLog, tmp_path: Path
+) -> None:
+    # Thirds of an hour: what is left of a difference of such sums would be no 0.
+    odd = [Trip(5, day, 60, {JIG: (100, 2), CRANK: (7 * day, 1)}) for day in range(1, 8)]
+    seasons = {"a": season_sheets(2024, odd), "b": season_sheets(2025, SHORT)}
+    put_together(write_seasons(write_log, tmp_path, seasons), tmp_path)
+    assert disagreements(tmp_path / "Seasons 2024 to 2025 report.xlsx", tmp_path) == []

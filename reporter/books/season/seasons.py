@@ -80,7 +80,6 @@ def _days(table: pd.DataFrame) -> Table:
     unknown = DAY_GROUPS.index("not_known") + 1
     trips = "{pair.new_trip},{pair.season_no},{row.no}"
     hours = "{pair.rod_hours},{pair.season_no},{row.no},{pair.in_rates},1"
-    known_hours = table["rod_hours"] - table["unknown_rod_hours"]
     columns: dict[str, Sequence[Cell]] = {
         "no": table["season_no"].tolist(),
         "season": table["season"].tolist(),
@@ -91,10 +90,10 @@ def _days(table: pd.DataFrame) -> Table:
             'IF({row.trips}>{row.unknown},{row.hard}/({row.trips}-{row.unknown}),"")',
             _part(table["hard_trips"], table["trips"] - table["unknown_trips"]),
         ),
-        "known_hours": _live(f"SUMIFS({hours})-SUMIFS({hours},{{pair.day_no}},{unknown})", known_hours),
+        "known_hours": _live(f'SUMIFS({hours},{{pair.day_no}},"<>{unknown}")', table["known_rod_hours"]),
         "hours_share": _live(
             f'IF({{row.known_hours}}>0,SUMIFS({hours},{{pair.hard}},1)/{{row.known_hours}},"")',
-            _part(table["hard_rod_hours"], known_hours),
+            _part(table["hard_rod_hours"], table["known_rod_hours"]),
         ),
         "blank": table["blank_trips"].tolist(),
         "clients": [
