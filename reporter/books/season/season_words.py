@@ -19,6 +19,7 @@ CAUTION = (
 )
 ON = {"same_condition": "days of the same kind", "same_month": "the same months"}
 """Way to compare -> on what the same technique is compared."""
+_WHERE = {"same_condition": "on days of the same kind", "same_month": "in the same months"}
 
 CLAIMS = ("this", "against")
 UNTOLD = ("not_enough", "no_ratio", "no_overlap")
@@ -56,10 +57,10 @@ def _overlap(rows: tuple[Row, ...]) -> str:
     """Say on which of the two ways the seasons had too little in common."""
     short = [row for row in rows if not row["overlap_share"] >= MIN_OVERLAP_SHARE]
     shares = " and ".join(
-        f"{round(100 * np.nan_to_num(row['overlap_share']))} % on {ON[row['method']]}" for row in short
+        f"{round(100 * np.nan_to_num(row['overlap_share']))} % {_WHERE[row['method']]}" for row in short
     )
     return (
-        f"of their rod-hours only {shares} went to techniques that both have there; it takes "
+        f"of their rod-hours only {shares} went to a technique that both fished so; it takes "
         f"{round(100 * MIN_OVERLAP_SHARE)} %"
     )
 
@@ -73,7 +74,7 @@ def ratio_words(rows: tuple[Row, ...]) -> str:
     if not told:
         return f"{pair}: {trips} on the same techniques and days of the same kind."
     ratios = ", ".join(
-        f"{row['ratio']:.2f} times on {ON[row['method']]} ({row['low']:.2f} to {row['high']:.2f})"
+        f"{row['ratio']:.2f} times {_WHERE[row['method']]} ({row['low']:.2f} to {row['high']:.2f})"
         for row in told
     )
     return f"{pair}, fish per rod-hour: {ratios}; {trips}. It says nothing of how many fish there are."
