@@ -29,7 +29,9 @@ def anew(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return folder
 
 
-@pytest.mark.parametrize("name", [make.CLEAN, make.MESSY, make.STOPS, make.FILLED_IN, *make.OWN_LAYOUTS])
+@pytest.mark.parametrize(
+    "name", [make.CLEAN, make.EARLIER, make.MESSY, make.STOPS, make.FILLED_IN, *make.OWN_LAYOUTS]
+)
 def test_sample_holds_what_the_script_makes(name: str, anew: Path) -> None:
     assert _cells(make.SAMPLES / name) == _cells(anew / name)
 

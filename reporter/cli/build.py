@@ -7,6 +7,7 @@ import click
 
 from reporter.cli import say
 from reporter.cli.build_several import Workers, build_several
+from reporter.cli.build_together import Target, build_together, refuse_together, say_alone
 from reporter.cli.build_told import say_outcome, say_total
 from reporter.cli.progress import at_work
 from reporter.cli.quiet import quiet_option
@@ -41,6 +42,7 @@ if TYPE_CHECKING:
 )
 @click.option("--cluster", metavar="ADDRESS", help="Build on the Dask cluster whose scheduler is there.")
 @summary_option
+@click.option("--together", is_flag=True, help="Put the seasons of one guide into one report.")
 @quiet_option
 def build(
     logs: tuple[Path, ...],
@@ -50,12 +52,13 @@ def build(
     workers: int | None,
     cluster: str | None,
     summary: Path | None,
+    together: bool,
     quiet: bool,
 ) -> None:
     """Write the season report of a log.
 
     Writes "NAME report.xlsx" beside each log, or into the folder --out. --tables adds CSV files in DIR, of
-    several logs in DIR/NAME.
+    several logs in DIR/NAME. With --together it is "Seasons YEARS report.xlsx", one of all logs.
 
     LOG is a season log, or a folder that stands for every log in it. A log that cannot be done does not stop
     the others; the exit code is then 1.
@@ -65,7 +68,12 @@ def build(
 
     if workers and cluster:
         raise click.UsageError("--workers is for this computer; a cluster has workers of its own.")
+    if together:
+        refuse_together(logs, workers=workers, cluster=cluster, summary=summary)
     found, sentences = find_logs(logs)
+    if together and (len(found) > 1 or sentences):
+        hours = open_weather(weather, quiet=quiet)
+        raise SystemExit(build_together(found, sentences, Target(out, tables), hours, quiet=quiet))
     jobs = plan(found, out, tables)
     _refuse_shared(jobs)
     if summary:
@@ -73,6 +81,8 @@ def build(
     hours = open_weather(weather, quiet=quiet)
     for sentence in sentences:
         say.failure(sentence)
+    if together and not quiet:
+        say_alone()
     if len(jobs) == 1 and not cluster:
         outcomes = [_build_alone(jobs[0], hours, quiet=quiet)]
     else:

@@ -16,7 +16,9 @@ def say_outcome(job: "Job", outcome: "Outcome", *, first: bool, quiet: bool) -> 
     """Print what became of a log. first: no other stands above it."""
     if outcome.state == "done":
         if not quiet:
-            _say_built(job, outcome, first=first)
+            if not first:
+                say.result()
+            say_built(job.log.name, job, outcome)
     elif outcome.state == "stopped":
         say_stops(job.log, outcome.why, "No report of")
     else:
@@ -28,14 +30,15 @@ def _counted(number: int, effect: str) -> str:
     return f"{number:,} {effect}{'s' if effect == 'note' and number > 1 else ''}"
 
 
-def _say_built(job: "Job", outcome: "Outcome", *, first: bool) -> None:
+def say_built(title: str, job: "Job", outcome: "Outcome", logs: Sequence[tuple[str, str]] = ()) -> None:
+    """Print what a report holds. logs: of a report of several, each with the season that it is."""
     from reporter.schema.problems import EFFECTS
 
-    if not first:
-        say.result()
     found = outcome.effects
     to_mend = ", ".join(_counted(found[effect], effect) for effect in EFFECTS if found.get(effect))
-    say.result(job.log.name)
+    say.result(title)
+    for index, (log, season) in enumerate(logs):
+        say.labelled("" if index else "logs", f"{log}: {season}")
     say.labelled("rows", _rows(outcome.rows))
     say.labelled("to mend", f"{to_mend}: see Rows to fix" if to_mend else "nothing")
     for index, sentence in enumerate(outcome.findings):

@@ -1,5 +1,6 @@
-"""What may be said of two techniques, from the two fair comparisons of them."""
+"""What may be said of two techniques, or of two seasons, from the two fair comparisons of them."""
 
+from dataclasses import replace
 from typing import Literal
 
 import numpy as np
@@ -47,6 +48,23 @@ def claim(by_trip: RatioRange, by_condition: RatioRange) -> NDArray[np.str_]:
     ]
     words = [np.str_(word) for _, word in cases]
     return np.select([case for case, _ in cases], words, default=np.str_("cannot_tell"))
+
+
+def claim_of_seasons(by_day: RatioRange, by_month: RatioRange) -> NDArray[np.str_]:
+    """Return the Claim of each pair of seasons, from both comparisons over strata at the level of the claim.
+
+    No trip is of two seasons, so that both comparisons rest on strata and what a claim asks is asked of both:
+    the trips of either side by itself, its fish, and the share of the rod-hours in strata that both have.
+    """
+    both = (by_day, by_month)
+    trips = [part for found in both for part in (found.trips_this, found.trips_against)]
+    held = replace(
+        by_month,
+        trips=np.minimum.reduce(trips),
+        fish_this=np.minimum(*(found.fish_this for found in both)),
+        fish_against=np.minimum(*(found.fish_against for found in both)),
+    )
+    return claim(held, replace(by_day, overlap_share=np.minimum(*(found.overlap_share for found in both))))
 
 
 def _disagree(one: NDArray[np.float64], other: NDArray[np.float64]) -> NDArray[np.bool_]:

@@ -1,5 +1,6 @@
 """Classes of trips fished under like conditions: front or none, by water temperature."""
 
+from collections.abc import Sequence
 from typing import NamedTuple
 
 import numpy as np
@@ -11,6 +12,9 @@ from reporter.schema.units import System
 
 _FRONT = ("no front", "behind a front", "front not known")
 _BEHIND = ("day_1", "day_2")
+
+OF_SEASON = "\n"
+"""What stands between season and class in the label of a class that is of one season."""
 
 
 class ConditionClasses(NamedTuple):
@@ -35,6 +39,20 @@ def condition_classes(trips: pd.DataFrame, readings: pd.DataFrame, system: Syste
     band = np.array(places, dtype=np.int64)
     labels = tuple(f"{word}, {label}" for word in _FRONT for label in (*bands, f"water {NOT_KNOWN}"))
     return ConditionClasses(front * (len(bands) + 1) + band, labels)
+
+
+def several_classes(classes: Sequence[ConditionClasses]) -> ConditionClasses:
+    """Return the classes of the trips of several logs, one after the other, a class being one in all."""
+    return ConditionClasses(np.concatenate([each.of_trip for each in classes]), classes[0].labels)
+
+
+def classes_in_seasons(classes: ConditionClasses, log: pd.Series, seasons: Sequence[str]) -> ConditionClasses:
+    """Return classes that are one in one season alone; log: the place of each trip's season in `seasons`.
+
+    A label is the season and the class's own, with OF_SEASON between.
+    """
+    labels = tuple(f"{season}{OF_SEASON}{label}" for season in seasons for label in classes.labels)
+    return ConditionClasses(classes.of_trip + log.to_numpy() * len(classes.labels), labels)
 
 
 def trip_water_temp(trips: pd.DataFrame, readings: pd.DataFrame) -> pd.Series:

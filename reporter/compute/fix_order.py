@@ -36,5 +36,10 @@ def _belonging(log: TidyLog) -> dict[int, int]:
 
 def in_fix_order(problems: list[Problem], won: list[int]) -> list[tuple[Problem, int]]:
     """Return problems with what each wins back: stops first, then set aside by what it wins, then notes."""
-    paired = list(zip(problems, won, strict=True))
-    return sorted(paired, key=lambda pair: (EFFECTS.index(pair[0].effect), -pair[1]))
+    return sorted(zip(problems, won, strict=True), key=fix_place)
+
+
+def fix_place(fix: tuple[Problem, int]) -> tuple[int, int]:
+    """Return what a problem, with what it wins back, is sorted by."""
+    found, won = fix
+    return EFFECTS.index(found.effect), -won

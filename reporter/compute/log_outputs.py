@@ -1,9 +1,10 @@
-"""The log as typed, as the tables of `reporter.schema.log_tables`."""
+"""What leaves of a log itself: as typed, what was found about it, where its rows went."""
 
 from collections.abc import Mapping
 
 import pandas as pd
 
+from reporter.compute.season import Season
 from reporter.schema.a1 import column_letters
 from reporter.schema.column import Sheet
 from reporter.schema.log import SHEETS
@@ -12,8 +13,13 @@ from reporter.schema.own_layout import own_sheet
 from reporter.tidy.as_typed import TypedRows
 
 
+def of_log(season: Season) -> dict[str, pd.DataFrame]:
+    """Return table name -> table of what the season of one log was made from."""
+    return {"problems": _problems(season), "rows": _rows(season), **log_tables(season.typed)}
+
+
 def log_tables(typed: Mapping[str, TypedRows]) -> dict[str, pd.DataFrame]:
-    """Return table name -> table; a sheet that the log lacks gives a table without rows."""
+    """Return the log as typed, table name -> table; a sheet that the log lacks gives a table without rows."""
     made = {typed_table(sheet): _table(sheet, typed.get(sheet.key)) for sheet in SHEETS}
     return made | {LOG_COLUMNS.name: _headings(typed)}
 
@@ -32,3 +38,28 @@ def _headings(typed: Mapping[str, TypedRows]) -> pd.DataFrame:
         for name, column, placed in sheet.headings()
     ]
     return pd.DataFrame(found, columns=[field.name for field in LOG_COLUMNS.fields])
+
+
+def _problems(season: Season) -> pd.DataFrame:
+    found = season.problems
+    return pd.DataFrame(
+        {
+            "sheet": [problem.place for problem in found],
+            "row": pd.array([problem.row or None for problem in found], dtype="Int64"),
+            "cell": [problem.cell for problem in found],
+            "heading": [problem.heading for problem in found],
+            "code": [problem.code for problem in found],
+            "effect": [problem.effect for problem in found],
+            "value": [problem.value for problem in found],
+            "message": [problem.message for problem in found],
+            "more_rows": [" ".join(map(str, problem.more)) for problem in found],
+        }
+    )
+
+
+def _rows(season: Season) -> pd.DataFrame:
+    counts = season.counts
+    return pd.DataFrame(
+        [[name, c.read, c.used, c.set_aside, c.blank, c.not_rows] for name, c in counts.items()],
+        columns=["sheet", "read", "used", "set_aside", "blank", "not_rows"],
+    )

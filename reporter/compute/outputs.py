@@ -5,9 +5,10 @@ import pandas as pd
 
 from reporter.compute.fish_outputs import fish_tables
 from reporter.compute.fronts.calendar import CHANGES
-from reporter.compute.log_outputs import log_tables
+from reporter.compute.log_outputs import of_log
 from reporter.compute.report import Report
 from reporter.compute.tackle.outputs import tackle_outputs
+from reporter.schema.csv_table import CsvTable
 from reporter.schema.hunch_table import HUNCHES
 from reporter.schema.species import BY_CODE
 from reporter.schema.tables import TABLES
@@ -38,12 +39,27 @@ def output_tables(report: Report) -> dict[str, pd.DataFrame]:
         "stints": _stints(report),
         "fish": _fish(report),
         **_fish_tables(report),
-        "problems": _problems(report),
-        "rows": _rows(report),
         **tackle_outputs(report.tackle),
-        **log_tables(report.season.typed),
     }
-    return {table.name: made[table.name][[field.name for field in table.fields]] for table in TABLES}
+    if report.seasons is None:
+        made |= of_log(report.season)
+    else:
+        from reporter.compute.season_outputs import season_outputs
+
+        seasons = report.seasons._replace(techniques=_with_style(report.seasons.techniques))
+        made |= season_outputs(report.season, seasons, made)
+    return {
+        table.name: made[table.name][[field.name for field in table.fields]] for table in tables_of(report)
+    }
+
+
+def tables_of(report: Report) -> tuple[CsvTable, ...]:
+    """Return the tables that leave: those of one log, or of several put together."""
+    if report.seasons is None:
+        return TABLES
+    from reporter.schema.seasons_tables import TOGETHER
+
+    return TOGETHER
 
 
 def _weeks(report: Report) -> pd.DataFrame:
@@ -141,28 +157,3 @@ def _fish(report: Report) -> pd.DataFrame:
 def _fish_tables(report: Report) -> dict[str, pd.DataFrame]:
     tables = fish_tables(report.fish, report.season.system)
     return {**tables, "big_fish": _with_style(tables["big_fish"])}
-
-
-def _problems(report: Report) -> pd.DataFrame:
-    found = report.season.problems
-    return pd.DataFrame(
-        {
-            "sheet": [problem.place for problem in found],
-            "row": pd.array([problem.row or None for problem in found], dtype="Int64"),
-            "cell": [problem.cell for problem in found],
-            "heading": [problem.heading for problem in found],
-            "code": [problem.code for problem in found],
-            "effect": [problem.effect for problem in found],
-            "value": [problem.value for problem in found],
-            "message": [problem.message for problem in found],
-            "more_rows": [" ".join(map(str, problem.more)) for problem in found],
-        }
-    )
-
-
-def _rows(report: Report) -> pd.DataFrame:
-    counts = report.season.counts
-    return pd.DataFrame(
-        [[name, c.read, c.used, c.set_aside, c.blank, c.not_rows] for name, c in counts.items()],
-        columns=["sheet", "read", "used", "set_aside", "blank", "not_rows"],
-    )

@@ -28,15 +28,17 @@ class RatioRange:
 
     ratio: NaN where either sum is 0. low, high: NaN too where no stratum can tell how trips differ.
     trips: those the ratio rests on, with both techniques (same trip) or of conditions with both (same
-    condition). fish_this, fish_against, hours_this, hours_against: catch and rod-hours on them. numerator,
-    denominator: the weighted sums of fish whose ratio it is. overlap_share: their
-    share of the pair's rod-hours, NaN without any.
+    condition); trips_this, trips_against: those of them on which each was fished. fish_this, fish_against,
+    hours_this, hours_against: catch and rod-hours on them. numerator, denominator: the weighted sums of fish
+    whose ratio it is. overlap_share: their share of the pair's rod-hours, NaN without any.
     """
 
     ratio: FloatArray
     low: FloatArray
     high: FloatArray
     trips: IntArray
+    trips_this: IntArray
+    trips_against: IntArray
     fish_this: FloatArray
     fish_against: FloatArray
     hours_this: FloatArray
@@ -142,13 +144,17 @@ def _clustered(
     )
     between = between_clusters_error(pair, members, trips, either)
     df = np.minimum(this, against) - 1
-    return replace(_ranged(by_stratum, within, pair, between, df, level, counted=counted), trips=either)
+    found = _ranged(by_stratum, within, pair, between, df, level, counted=counted)
+    return replace(found, trips=either, trips_this=this, trips_against=against)
 
 
 def _trips_with(trips: FloatArray, cells: NDArray[np.bool_]) -> IntArray:
     """Count the trips (..., trips, cells) that hold any of the cells (..., cells)."""
-    found = summed_by(trips, cells.astype(np.float64)) > 0
-    return np.asarray(np.count_nonzero(found, axis=-1), dtype=np.int64)
+    return _count(summed_by(trips, cells.astype(np.float64)) > 0)
+
+
+def _count(those: NDArray[np.bool_]) -> IntArray:
+    return np.asarray(np.count_nonzero(those, axis=-1), dtype=np.int64)
 
 
 def _ranged(
@@ -178,7 +184,9 @@ def _ranged(
         ratio=ratio,
         low=low,
         high=high,
-        trips=np.asarray(np.count_nonzero(used, axis=-1), dtype=np.int64),
+        trips=_count(used),
+        trips_this=_count(used & (trips.effort_this > 0)),
+        trips_against=_count(used & (trips.effort_against > 0)),
         fish_this=np.where(used, trips.catch_this, 0.0).sum(axis=-1),
         fish_against=np.where(used, trips.catch_against, 0.0).sum(axis=-1),
         hours_this=np.where(used, trips.effort_this, 0.0).sum(axis=-1),

@@ -24,7 +24,7 @@ _TIMED = ("trip_no", "date", "water", "minute", "timed")
 def reading_table(log: TidyLog) -> pd.DataFrame:
     """Return one row a reading of a used row of Trips or Conditions, in time.
 
-    trip_no (0 for a reading of a date), date (datetime64), water ("" where not known), minute (after the
+    log, trip_no (0 for a reading of a date), date (datetime64), water ("" where not known), minute (after the
     date's first midnight), timed (whether its time was written), at (datetime64[s], local), then MEASURED
     and WORDED; rows that hold none of these are left out. A reading without a time is taken at the trip's
     start, one of a date at the start of the date's first trip, else when the fishing day begins.
@@ -39,7 +39,7 @@ def reading_table(log: TidyLog) -> pd.DataFrame:
     filled = table[list(MEASURED)].notna().any(axis=1) | (table[list(WORDED)] != "").any(axis=1)
     table = table[filled]
     minutes = pd.to_timedelta(table["minute"], unit="min")
-    table = table.assign(at=(table["date"] + minutes).astype("datetime64[s]"))
+    table = table.assign(log=0, at=(table["date"] + minutes).astype("datetime64[s]"))
     return table.sort_values(["at", "trip_no"], kind="stable", ignore_index=True)
 
 

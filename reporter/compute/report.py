@@ -1,10 +1,15 @@
 """The tables of a season report, each computed once for the workbook and the CSV files alike."""
 
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
 import pandas as pd
 
-from reporter.compute.condition_classes import condition_classes
+from reporter.compute.condition_classes import (
+    ConditionClasses,
+    classes_in_seasons,
+    condition_classes,
+    several_classes,
+)
 from reporter.compute.conditions.rates import by_condition
 from reporter.compute.conditions.record import StintRecord, stint_record
 from reporter.compute.fish.page import FishPage, fish_page
@@ -24,6 +29,9 @@ from reporter.compute.water_card import water_card
 from reporter.compute.weeks import week_table
 from reporter.schema.sheets import names
 
+if TYPE_CHECKING:
+    from reporter.compute.seasons import Seasons
+
 STYLES = (*names.STYLES, "")
 """Styles in the order of the page; "" is not given."""
 
@@ -39,7 +47,8 @@ class Report(NamedTuple):
     by_condition: their rates; picks: what What worked chooses from. hunches: each with what the
     record says of it. fish: sizes, for the sheet Fish. tackle: what hung up, was lost and used.
     water_card: what paid on each water, month by month; weeks: the season along time.
-    paperwork and keep_checks: for the sheet Paperwork.
+    paperwork and keep_checks: for the sheet Paperwork; of several logs those of the last season.
+    seasons: of several logs, season against season.
     water_months is keyed on water_month: water and month with a line break between.
     """
 
@@ -65,6 +74,7 @@ class Report(NamedTuple):
     fish: FishPage
     paperwork: Paperwork
     keep_checks: KeepChecks
+    seasons: "Seasons | None" = None
 
 
 def make_report(season: Season) -> Report:
@@ -75,7 +85,9 @@ def make_report(season: Season) -> Report:
     techniques = _techniques(season, named)
     record = stint_record(season)
     # The tool's own day type, never the call.
-    classes = condition_classes(season.trips, season.readings, season.system)
+    classes = _classes(season)
+    kinds = _in_seasons(season, classes)
+    last = season.each[-1]
     water_months = rate_table(pairs, "water_month", _water_months(season, pairs), spread)
     ranking = rank(techniques, named, spread)
     steadied = ranking.table[["technique", "shrunken_rate", "probability_best"]]
@@ -97,17 +109,36 @@ def make_report(season: Season) -> Report:
             for by, key in (("verdict", "day_type"), ("call", "call_day_type"))
         },
         ranking=ranking,
-        fair=side_by_side(named, season.stints, season.trips["trip_no"].tolist(), classes, season.spread),
+        fair=side_by_side(named, season.stints, season.trips["trip_no"].tolist(), kinds, season.spread),
         record=record,
         picks=pick_record(season, record),
-        hunches=tuple(tried(hunch, season, record, classes) for hunch in season.hunches),
+        hunches=tuple(tried(hunch, season, record, kinds) for hunch in season.hunches),
         tackle=season_tackle(season, record),
-        paperwork=paperwork(season, season.log),
-        keep_checks=check_keep_rules(season, season.log),
+        paperwork=paperwork(last, last.log),
+        keep_checks=check_keep_rules(last, last.log),
         by_condition=by_condition(
             record, spread, _present(named, "style", STYLES), season.techniques["technique"].tolist()
         ),
+        seasons=_seasons(season, classes) if season.several else None,
     )
+
+
+def _seasons(season: Season, classes: ConditionClasses) -> "Seasons":
+    from reporter.compute.seasons import seasons_of
+
+    return seasons_of(season, classes)
+
+
+def _classes(season: Season) -> ConditionClasses:
+    """Return the kind of day of each trip, by what its own log says."""
+    return several_classes([condition_classes(one.trips, one.readings, season.system) for one in season.each])
+
+
+def _in_seasons(season: Season, classes: ConditionClasses) -> ConditionClasses:
+    """Return kinds of day as strata: of several seasons each its own, as the day is not all that differs."""
+    if not season.several:
+        return classes
+    return classes_in_seasons(classes, season.trips["log"], [one.label for one in season.several])
 
 
 def _phi(season: Season) -> float:

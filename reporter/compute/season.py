@@ -51,6 +51,8 @@ class Season(NamedTuple):
     the rates) and fish. surplus: fish tallied beyond the rows of Catch. problems: in the log's order; fixes:
     the same in the order of what mending wins back, with the rows won. from_above: rows of Effort and Catch
     that took their trip from the row above. typed: sheet key -> sheet as it stands in the log.
+    several: the seasons of which a record of several logs is made, the earliest first, each with its label;
+    the column `log` of its tables is the place in them. None for the season of one log, whose label is "".
     """
 
     name: str
@@ -79,6 +81,13 @@ class Season(NamedTuple):
     from_above: int
     typed: dict[str, TypedRows]
     log: TidyLog
+    label: str = ""
+    several: "tuple[Season, ...]" = ()
+
+    @property
+    def each(self) -> "tuple[Season, ...]":
+        """The seasons that this one is made of: itself, where it is of one log."""
+        return self.several or (self,)
 
 
 NO_FILES = HourlyFiles()

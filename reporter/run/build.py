@@ -23,7 +23,8 @@ if TYPE_CHECKING:
 
 WHOLE = ("trips", "rod_hours", "fish", "fish_per_rod_hour")
 
-_REPLACES = frozenset({"report"})
+REPLACES = frozenset({"report"})
+"""Kinds of workbook that a report may take the place of."""
 
 
 class Built(NamedTuple):
@@ -50,7 +51,7 @@ def build(
     what is being done, in words, while it lasts. Raises Unreadable or CannotWrite, each one sentence.
     """
     if job.report.parent.exists():
-        guard_target(job.report, inputs, _REPLACES)
+        guard_target(job.report, inputs, REPLACES)
     if job.tables:
         from reporter.write.tables import guard_tables
 
@@ -62,20 +63,21 @@ def build(
     tell("working out")
     report = make_report(reading.season)
     tell("writing")
-    _write(report, job)
+    write_report(report, job)
     said = tuple(line.text for line in season_lines(report))
     whole = {name: float(report.whole[name].iloc[0]) for name in WHOLE}
     return Built(job, reading, said, front_finding(report), effects, whole)
 
 
-def _write(report: Report, job: Job) -> None:
+def write_report(report: Report, job: Job) -> None:
+    """Write a report and its tables; CannotWrite where that cannot be."""
     book = season_book(report)
     for folder in (job.report.parent, job.tables):
         if folder:
             make_folder(folder)
     replace_file(job.report, lambda path: write_book(book, path))
     if job.tables:
-        from reporter.compute.outputs import output_tables
+        from reporter.compute.outputs import output_tables, tables_of
         from reporter.write.tables import write_tables
 
-        write_tables(output_tables(report), book.title, job.tables)
+        write_tables(output_tables(report), book.title, job.tables, tables_of(report))

@@ -14,7 +14,7 @@ from reporter.files.errors import CannotWrite
 from reporter.read.errors import Unreadable
 from reporter.run.cycles import drop_cycles
 from reporter.run.jobs import Job
-from reporter.run.outcome import Outcome, Rows, apart, fault, other_version, refused, too_slow
+from reporter.run.outcome import Outcome, apart, fault, other_version, refused, rows_of, too_slow
 from reporter.run.shared import Seen, unseen
 from reporter.run.tell import Tell, silent
 from reporter.run.time_limit import SECONDS, TooSlow, within
@@ -107,11 +107,7 @@ def _outcome(built: "Built") -> Outcome:
     return Outcome(
         state="stopped" if built.reading.season is None else "done",
         why=tuple(stop.message for stop in stops),
-        rows=Rows(
-            sum(count.read for count in counts),
-            sum(count.used for count in counts),
-            sum(count.set_aside for count in counts),
-        ),
+        rows=rows_of(counts),
         effects=dict(built.effects),
         whole=built.whole,
         findings=built.findings,

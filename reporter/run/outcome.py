@@ -1,12 +1,15 @@
 """What became of a log among several: small and plain, as it comes back from whichever process built it."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
 from textwrap import shorten
-from typing import Literal, NamedTuple
+from typing import TYPE_CHECKING, Literal, NamedTuple
 
 from reporter.schema.finding import Effect
+
+if TYPE_CHECKING:
+    from reporter.tidy.rows import RowCount
 
 State = Literal[
     "done", "stopped", "unreadable", "not written", "too slow", "process ended", "no worker", "fault"
@@ -43,6 +46,16 @@ class Outcome:
     def read(self) -> bool:
         """Whether the log could be read, so that its rows and problems are known."""
         return self.state in ("done", "stopped")
+
+
+def rows_of(counts: "Iterable[RowCount]") -> Rows:
+    """Return how many rows of all sheets became what."""
+    every = list(counts)
+    return Rows(
+        sum(count.read for count in every),
+        sum(count.used for count in every),
+        sum(count.set_aside for count in every),
+    )
 
 
 def refused(state: State, sentence: str) -> Outcome:

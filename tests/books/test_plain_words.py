@@ -91,14 +91,18 @@ def of_words(pattern: str) -> re.Pattern[str]:
     return re.compile(rf"(?<!\w)(?:{pattern})(?!\w)", re.IGNORECASE)
 
 
-@pytest.fixture(scope="module", params=["us", "metric"])
+@pytest.fixture(scope="module", params=["us", "metric", "several"])
 def pages(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> dict[str, list[str]]:
-    log = {"us": "demo season.xlsx", "metric": "demo season metric, saved by LibreOffice Calc.xlsx"}[
-        request.param
-    ]
+    metric = "demo season metric, saved by LibreOffice Calc.xlsx"
+    chosen = {
+        "us": ["demo season.xlsx"],
+        "metric": [metric],
+        "several": ["demo season.xlsx", "demo season 2025.xlsx", metric, "--together"],
+    }[request.param]
+    logs = [word if word.startswith("--") else str(SAMPLES / word) for word in chosen]
     folder = tmp_path_factory.mktemp("plain")
     weather = SAMPLES / "demo season hourly weather.csv"
-    arguments = ["build", str(SAMPLES / log), "--out", str(folder), "--weather", str(weather), "--quiet"]
+    arguments = ["build", *logs, "--out", str(folder), "--weather", str(weather), "--quiet"]
     assert CliRunner().invoke(cli, arguments).exit_code == 0
     return shown(next(folder.glob("*.xlsx")))
 

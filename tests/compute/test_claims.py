@@ -78,6 +78,8 @@ def _range(ratio: float, low: float, high: float) -> RatioRange:
         low=np.array(low),
         high=np.array(high),
         trips=np.array(5),
+        trips_this=np.array(5),
+        trips_against=np.array(5),
         fish_this=np.array(5.0),
         fish_against=np.array(5.0),
         hours_this=np.array(5.0),

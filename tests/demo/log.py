@@ -13,6 +13,7 @@ from tests.demo import people
 from tests.demo.days import Day, days_of
 from tests.demo.diary import condition_rows, trip_rows
 from tests.demo.fish import catch_rows
+from tests.demo.people import Row
 from tests.demo.readings import weather_rows
 from tests.demo.simulate import Season, simulate
 from tests.demo.stints import Stint, effort_rows, how_written, stints_of
@@ -37,30 +38,37 @@ class Log:
     written: dict[str, str]
     rows: dict[str, list[dict[str, Cell]]]
 
-    def book(self) -> Book:
+    @property
+    def sheets(self) -> dict[str, list[Row]]:
+        """The rows of every sheet but Season."""
         papers = people.papers() if self.system == "us" else {}
         rows = {**self.rows, "waters": people.waters(), "clients": people.clients(), **papers}
         if self.system == "metric":
             rows["waters"] = [{**row, "permit": None} for row in people.waters()]
         rows["hunches"] = [*ready_hunches(self.system), *people.hunches(self.system)]
-        return blank_book(self.system, people.YEAR, rows=rows, settings=people.settings(self.system))
+        return rows
+
+    def book(self) -> Book:
+        settings = people.settings(self.system)
+        return blank_book(self.system, people.YEAR, rows=self.sheets, settings=settings)
 
 
 def demo_log() -> Log:
     """The demo season."""
     season = simulate(SEED)
-    return _log(season, list(range(len(season.trips.day))), "us")
+    return log_of(season, list(range(len(season.trips.day))), "us")
 
 
 def metric_log() -> Log:
     """Twelve trips of another season, in metric units; every second date is text, day first."""
-    log = _log(simulate(METRIC_SEED), list(METRIC_TRIPS), "metric")
+    log = log_of(simulate(METRIC_SEED), list(METRIC_TRIPS), "metric")
     for row in log.rows["trips"][1::2]:
         row["date"] = f"{row['date']:%d/%m/%Y}"
     return log
 
 
-def _log(season: Season, chosen: list[int], system: System) -> Log:
+def log_of(season: Season, chosen: list[int], system: System) -> Log:
+    """The log of some trips of a simulated season."""
     rng = RandomState(int(np.sum(season.trips.day)) + len(chosen))
     days = days_of(rng, season, chosen)
     trips = trip_rows(rng, season, days, system)

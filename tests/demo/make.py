@@ -16,6 +16,8 @@ from reporter.books.blank import blank_book
 from reporter.schema.units import System
 from reporter.write.workbook import write_book
 from tests.demo.association import write_association
+from tests.demo.earlier import YEAR as EARLIER_YEAR
+from tests.demo.earlier import earlier_book
 from tests.demo.fix_list import filled_fix_list
 from tests.demo.hourly import hourly_weather
 from tests.demo.log import demo_log, metric_log
@@ -30,6 +32,7 @@ SAMPLES = TOP / "sample_workbooks"
 TEMPLATES = TOP / "templates"
 
 CLEAN = "demo season.xlsx"
+EARLIER = f"demo season {EARLIER_YEAR}.xlsx"
 MESSY = "demo season with mistakes.xlsx"
 STOPS = "demo season that stops.xlsx"
 FILLED_IN = "demo fix list, filled in.xlsx"
@@ -46,6 +49,7 @@ _MODIFIED = re.compile(rb"(<dcterms:modified[^>]*>)[^<]*")
 def write_samples(folder: Path) -> None:
     log = demo_log()
     write_book(log.book(), folder / CLEAN)
+    write_book(earlier_book(), folder / EARLIER)
     report = hourly_csv(hourly_weather(log.season.weather))
     (folder / HOURLY).write_text(report, encoding="ascii", newline="\n")
     for name, pen in ((MESSY, messy_pen()), (STOPS, stopping_pen())):

@@ -21,6 +21,12 @@ def build(log: Path, folder: Path) -> Path:
     return folder / f"{log.stem} report.xlsx"
 
 
+def together(folder: Path) -> Path:
+    logs = (make.SAMPLES / make.CLEAN, make.SAMPLES / make.EARLIER)
+    _run("build", *logs, "--together", "--out", folder)
+    return folder / "Seasons 2025 to 2026 report.xlsx"
+
+
 def blank(system: str, folder: Path) -> Path:
     path = folder / f"{system}.xlsx"
     _run("blank", path, "--units", system, "--season", "2026")
@@ -55,6 +61,7 @@ Writer = Callable[[Path], Path]
 REPORTS: dict[str, Writer] = {
     "report": lambda folder: build(make.SAMPLES / make.CLEAN, folder),
     "report of a log with mistakes": lambda folder: build(make.SAMPLES / make.MESSY, folder),
+    "report of two seasons": together,
     "metric report": lambda folder: build(make.SAMPLES / METRIC, folder),
 }
 OTHERS: dict[str, Writer] = {

@@ -14,6 +14,7 @@ from tests.recalculate import compared, error_cells
 AT_LEAST = {
     "report": 6_000,
     "report of a log with mistakes": 6_000,
+    "report of two seasons": 9_000,
     "metric report": 3_000,
     ONE: 300,
     "filing": 10,

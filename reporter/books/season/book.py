@@ -2,7 +2,7 @@
 
 import datetime as dt
 
-from reporter.books.blocks import Book
+from reporter.books.blocks import Book, Sheet
 from reporter.books.season.condition_rates import condition_rates
 from reporter.books.season.conditions import conditions
 from reporter.books.season.contents import navigable
@@ -53,8 +53,9 @@ def season_book(report: Report) -> Book:
                 water_cards(report),
                 weeks(report),
                 trips(report),
+                *_seasons(report),
                 paperwork(report),
-                rows_to_fix(season.fixes),
+                rows_to_fix(season),
                 worked_out(report),
                 worked_through(report),
                 condition_rates(report),
@@ -68,6 +69,15 @@ def season_book(report: Report) -> Book:
         paper="a4" if season.system == "metric" else "letter",
         created=last_day(report),
     )
+
+
+def _seasons(report: Report) -> tuple[Sheet, ...]:
+    """Return the sheet Seasons of several logs; a single one does without even its code."""
+    if report.seasons is None:
+        return ()
+    from reporter.books.season.seasons import season_sheet
+
+    return (season_sheet(report, report.seasons),)
 
 
 def last_day(report: Report) -> dt.date:

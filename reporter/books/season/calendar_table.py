@@ -18,7 +18,7 @@ NOTE = (
 )
 
 
-def season_calendar(days: pd.DataFrame) -> Table:
+def season_calendar(days: pd.DataFrame, key: str = "front_calendar", title: str = "Season calendar") -> Table:
     """Return the calendar of a table of front days."""
     first = days["date"].min().date()
     monday = first - dt.timedelta(days=first.weekday())
@@ -37,10 +37,10 @@ def season_calendar(days: pd.DataFrame) -> Table:
     )
     weeks_of = [monday + dt.timedelta(days=7 * week) for week in range(weeks)]
     return Table(
-        "front_calendar",
+        key,
         fields,
         {"week": weeks_of, **{name.casefold(): values for name, values in cells.items()}},
-        title="Season calendar",
+        title=title,
         note=NOTE,
         flagged={name.casefold(): values for name, values in flagged.items()},
     )

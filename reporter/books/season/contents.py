@@ -30,6 +30,7 @@ ANSWERS: Final[Mapping[str, str]] = {
     "Water cards": "A card a water: what paid there, and when",
     "Weeks": "The season week by week",
     "Trips": "One line a trip",
+    "Seasons": "Season against season: what each gave, techniques gained and lost, what can be said",
     "Paperwork": "What you owe, what runs out, what is left; kept fish against your rules",
     "Rows to fix": "Rows of your log to mend, the most rewarding first",
     "How it is worked out": "Every formula and its source; where every row and every fish went",
@@ -55,6 +56,7 @@ _BEHIND: Final[Mapping[str, str]] = {
     "Tackle": "Stints",
     "Waters": "Trip techniques",
     "Weeks": "Trip techniques",
+    "Seasons": "Trip techniques",
 }
 """Sheet -> the sheet with the rows behind its tables."""
 

@@ -10,7 +10,7 @@ import pandas as pd
 from reporter.books.blocks import Cell, Field, Line, Live, Sheet, Table, Text
 from reporter.books.season.front_words import day_group_words
 from reporter.books.season.numbers import numbers
-from reporter.books.season.row_fields import row_fields
+from reporter.books.season.row_fields import row_fields, season_fields, with_season
 from reporter.books.season.tackle_stints import TACKLE_FIELDS, tackle_columns
 from reporter.compute.catch import REASONS
 from reporter.compute.fronts.hard_days import HARD
@@ -39,6 +39,7 @@ def trip_techniques(report: Report) -> Sheet:
     table = pair_table(report)
     fields = (
         Field("trip_no", "Trip no.", "plain"),
+        *season_fields(report.season),
         Field("trip", "Trip"),
         Field("date", "Date", "date"),
         Field("month", "Month"),
@@ -91,7 +92,7 @@ def pair_table(report: Report) -> pd.DataFrame:
     """Return the trip-techniques with integer keys and the flags that stand for trips."""
     season = report.season
     trips = season.trips[["trip_no", "trip", "date"]]
-    table = season.pairs.merge(trips, on="trip_no", how="left", sort=False)
+    table = with_season(season, season.pairs).merge(trips, on="trip_no", how="left", sort=False)
     rated = table["in_rates"]
     water_months = report.water_months["water_month"]
     techniques = dict(zip(season.techniques["technique"], season.techniques["technique_no"], strict=True))
@@ -151,7 +152,7 @@ def _first(table: pd.DataFrame, rated: pd.Series, keys: list[str]) -> pd.Series:
 def stints(report: Report) -> Sheet:
     """Return the sheet with one row a stint."""
     season = report.season
-    table = season.stints
+    table = with_season(season, season.stints)
     depth = usual_unit("depth", season.system)
     made = table.assign(
         start=clocks(table["begin_min"].where(table["timing"] == "clock")),

@@ -2,7 +2,7 @@
 
 from reporter.books.blocks import Field, Sheet
 from reporter.books.season.data_sheets import clocks, data_sheet, place_in
-from reporter.books.season.row_fields import row_fields
+from reporter.books.season.row_fields import row_fields, with_season
 from reporter.compute.catch import FATES
 from reporter.compute.fish.sizes import NO_CLASS
 from reporter.compute.report import Report
@@ -13,7 +13,7 @@ from reporter.schema.units import usual_unit
 def fish_rows(report: Report) -> Sheet:
     """Return the sheet with one row a used row of Catch."""
     season = report.season
-    table = report.fish.sizes
+    table = with_season(season, report.fish.sizes)
     length, weight = usual_unit("fish length", season.system), usual_unit("weight", season.system)
     names = season.trips.set_index("trip_no")["trip"]
     made = table.assign(

@@ -8,7 +8,7 @@ from reporter.books.blocks import Block, Cell, Field, Line, Live, Table, Text
 from reporter.books.season.data_sheets import cells
 from reporter.books.season.fish_words import headed, live, of_caught, of_species
 from reporter.books.season.numbers import numbers
-from reporter.books.season.row_fields import row_fields
+from reporter.books.season.row_fields import row_fields, with_season
 from reporter.books.words import counted, number
 from reporter.compute.catch import FATES
 from reporter.compute.report import Report
@@ -120,7 +120,8 @@ def best_blocks(report: Report) -> tuple[Block, ...]:
 
 
 def _best_table(report: Report) -> Table:
-    season, table = report.season, report.fish.best.table
+    season = report.season
+    table = with_season(season, report.fish.best.table)
     length, weight = usual_unit("fish length", season.system), usual_unit("weight", season.system)
     places = row_fields(season, "Catch")
     columns: dict[str, Sequence[Cell]] = {

@@ -33,6 +33,7 @@ from reporter.compute.fronts.agreement import LEFT_OUT, Agreement, cohen_kappa
 from reporter.compute.fronts.days import FrontDays
 from reporter.compute.fronts.sources import Calendar
 from reporter.compute.report import Report
+from reporter.compute.season import Season
 from reporter.schema.fronts import FLAGGED, Source
 from reporter.schema.units import usual_unit
 
@@ -61,8 +62,19 @@ def front_days(report: Report) -> Sheet:
     blocks: list[Block] = [Text(heading), _rests_on(fronts), *_chart(table, gauge)]
     blocks.append(_agreement(fronts.agreement))
     if not table.empty:
-        blocks.append(season_calendar(table))
+        blocks += _calendars(report.season)
     return Sheet("Front days", tuple(blocks), group="me")
+
+
+def _calendars(season: Season) -> list[Block]:
+    """Return a calendar a season, so that no winter stands between them."""
+    told = [(place, one) for place, one in enumerate(season.each, start=1) if not one.fronts.table.empty]
+    return [
+        season_calendar(one.fronts.table, f"front_calendar_{place}", f"Season calendar, {one.label}")
+        if season.several
+        else season_calendar(one.fronts.table)
+        for place, one in told
+    ]
 
 
 def front_days_by_date(report: Report) -> Sheet:
@@ -140,7 +152,8 @@ def _rests_on(fronts: FrontDays) -> Figures:
 
 def _names(fronts: FrontDays, source: Source) -> str:
     """Return what the calendars of a source were made from."""
-    return ". ".join(_name(calendar) for calendar in fronts.calendars if calendar.source == source)
+    names = (_name(calendar) for calendar in fronts.calendars if calendar.source == source)
+    return ". ".join(dict.fromkeys(names))
 
 
 def _name(calendar: Calendar) -> str:

@@ -36,7 +36,16 @@ def finding_lines(report: Report) -> Text:
 def season_findings(report: Report) -> list[Finding]:
     """Return what the record settles, fair comparisons first; then the best as fished, settled or not."""
     settled = [*_styles(report), *_front(report), *_techniques(report)]
-    return [*settled[: _MOST - 1], _best(report)]
+    return [*settled[: _MOST - 1], _best(report), *seasons_findings(report)]
+
+
+def seasons_findings(report: Report) -> list[Finding]:
+    """Return, of several logs, what is settled of seasons against those before, or that nothing is."""
+    if report.seasons is None:
+        return []
+    from reporter.books.season.season_words import seasons_said
+
+    return [Finding(*seasons_said(report.seasons), "Seasons")]
 
 
 def _comparisons(report: Report, of: str) -> list[dict[str, Any]]:

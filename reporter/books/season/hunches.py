@@ -42,6 +42,13 @@ _FIELDS = (
 _ON: dict[Evidence, str] = {"same_trip": "same trips", "over_days": "different days"}
 
 
+def _whose(report: Report) -> tuple[Line, ...]:
+    several = report.season.several
+    if not several:
+        return ()
+    return (Line(f"The hunches of {several[-1].label}, held against the record of all seasons.", "note"),)
+
+
 def hunches(report: Report) -> Sheet:
     """Return the sheet Hunches."""
     unread = sum(found.code == "hunch_unread" for found in report.season.problems)
@@ -53,7 +60,7 @@ def hunches(report: Report) -> Sheet:
     if not report.hunches:
         return Sheet("Hunches", (Text((_TITLE, *not_read, _NONE)),), group="me", landscape=True)
     blocks: tuple[Block, ...] = (
-        Text((_TITLE, _LEAD, Line(_tally(report.hunches)), *not_read, Line(_LUCK))),
+        Text((_TITLE, _LEAD, *_whose(report), Line(_tally(report.hunches)), *not_read, Line(_LUCK))),
         _table(report),
     )
     return Sheet("Hunches", blocks, group="me", landscape=True, private=True)

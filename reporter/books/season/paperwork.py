@@ -58,7 +58,9 @@ _UNSEEN = (
 def paperwork(report: Report) -> Sheet:
     """Return the sheet Paperwork."""
     made = report.paperwork
-    head = Text((Line(NAME, "title"), Line(_LEAD, "lead"), Line(CAUTION, "caution")))
+    season = report.season
+    of_last = f" Of {season.several[-1].label} alone, the last season." if season.several else ""
+    head = Text((Line(NAME, "title"), Line(f"{_LEAD}{of_last}", "lead"), Line(CAUTION, "caution")))
     blocks: list[Block] = [head, owed_block(made), allowance_block(made), *_documents(report)]
     blocks += [
         *_licences(report),

@@ -86,13 +86,14 @@ def rate_table(
     columns["every"] = [one_fish_every(rate) for rate in rates["fish_per_rod_hour"]]
     columns["rests_on"] = [RESTS_ON[rule] for rule in rates["interval_rule"]]
     fields = tuple(field for field in _FIELDS if field.key not in without)
+    total = _total(labels[1].key, whole) if whole is not None else {}
     return Table(
         key,
         (*labels, *fields),
         {key: cells for key, cells in columns.items() if key not in without},
         title=title,
         note=note,
-        total=_total(labels[1].key, whole) if whole is not None else {},
+        total={key: cell for key, cell in total.items() if key not in without},
         grey=(rates["trips"] < MIN_OWN_TRIPS).tolist(),
     )
 

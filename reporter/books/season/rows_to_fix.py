@@ -3,6 +3,8 @@
 from collections.abc import Sequence
 
 from reporter.books.blocks import Block, Cell, Field, Line, Sheet, Table, Text
+from reporter.compute.fix_order import fix_place
+from reporter.compute.season import Season
 from reporter.schema.problems import CATALOGUE, Problem
 
 _FIELDS: tuple[Field, ...] = (
@@ -17,8 +19,15 @@ _FIELDS: tuple[Field, ...] = (
 )
 
 
-def rows_to_fix(problems: Sequence[tuple[Problem, int]]) -> Sheet:
-    """Return the sheet Rows to fix, from problems in order with the rows that each wins back."""
+_LOG = Field("log", "Log", "wrapped", width=20)
+
+
+def rows_to_fix(season: Season) -> Sheet:
+    """Return the sheet Rows to fix: problems in order with the rows that each wins back."""
+    fixes = sorted(
+        ((fix, one.name) for one in season.each for fix in one.fixes), key=lambda found: fix_place(found[0])
+    )
+    problems = [fix for fix, _ in fixes]
     lead = (
         "Mend these in your log, or in the file that is named, from the top: the first win back most. "
         "'set aside' is not used and is in no total; 'note' is used as it stands."
@@ -27,7 +36,14 @@ def rows_to_fix(problems: Sequence[tuple[Problem, int]]) -> Sheet:
     )
     blocks: list[Block] = [Text((Line("Rows to fix", "title"), Line(lead, "lead")))]
     if problems:
-        blocks.append(Table("fix", _FIELDS, _columns(problems), filtered=True))
+        columns = _columns(problems)
+        if season.several:
+            from reporter.compute.together.problems import of_weather_file
+
+            logs = [None if of_weather_file(found) else name for (found, _), name in fixes]
+            columns = {"log": logs, **columns}
+        fields = (_LOG, *_FIELDS) if season.several else _FIELDS
+        blocks.append(Table("fix", fields, columns, filtered=True))
     return Sheet("Rows to fix", tuple(blocks), group="books", landscape=True, private=True)
 
 

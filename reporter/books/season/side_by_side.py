@@ -59,8 +59,10 @@ def side_by_side(report: Report) -> Sheet:
 
 def _skill_known(report: Report) -> bool:
     """Whether every stint names an angler whose skill is given."""
-    skills = report.season.skills
-    return all(angler in skills for angler in report.record.stints["angler"])
+    stints, each = report.record.stints, report.season.each
+    return all(
+        angler in each[log].skills for log, angler in zip(stints["log"], stints["angler"], strict=True)
+    )
 
 
 def _by_method(fair: SideBySide) -> dict[str, pd.DataFrame]:
@@ -188,7 +190,8 @@ def _mix(report: Report) -> tuple[Block, ...]:
     told = fair.standardised[np.isfinite(fair.standardised["low"])]
     heading = Line("As if fished on the season's mix of days", "heading")
     if told.empty:
-        return (Text((heading, Line(_NO_MIX))),)
+        apart = (Line(_APART, "note"),) if report.season.several else ()
+        return (Text((heading, Line(_NO_MIX), *apart)),)
     share = f"{round(100 * fair.share)} %"
     rests = Line(
         f"It rests on the kinds of day on which every technique of {MIN_OWN_TRIPS} trips or more was fished, "
@@ -218,6 +221,7 @@ _NO_MIX = (
     f"Cannot be told: techniques of {MIN_OWN_TRIPS} trips or more share no kind of day, or too few trips on "
     "those that they share."
 )
+_APART = "Of several seasons a kind of day is one of its own in each: a technique gained or lost shares none."
 _AS_FISHED = "INDEX({technique.rate},MATCH({row.no},{technique.no},0))"
 _MIX_FIELDS = (
     Field("no", "No.", "plain"),

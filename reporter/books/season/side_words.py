@@ -6,6 +6,7 @@ from typing import Any
 import numpy as np
 
 from reporter.books.words import counted
+from reporter.compute.condition_classes import OF_SEASON
 from reporter.schema.thresholds import LEVEL, MIN_OVERLAP_SHARE, MIN_SHARED_FISH, MIN_SHARED_TRIPS
 
 _DISAGREE = (
@@ -71,14 +72,19 @@ def lone_words(row: Mapping[str, Any]) -> list[str]:
 
 
 def listed(labels: Sequence[str]) -> str:
-    """Return kinds of day in one line."""
-    return "; ".join(labels)
+    """Return kinds of day in one line, those of several seasons season by season."""
+    seasons: dict[str, list[str]] = {}
+    for label in labels:
+        season, _, kind = label.rpartition(OF_SEASON)
+        seasons.setdefault(f"{season}: " if season else "", []).append(kind)
+    return "; ".join(f"{season}{'; '.join(kinds)}" for season, kinds in seasons.items())
 
 
 def _no_overlap(row: Mapping[str, Any], share: float) -> str:
     met = f"{round(100 * share)} %" if np.isfinite(share) and share > 0 else "none"
     least = f"{round(100 * MIN_OVERLAP_SHARE)} %"
-    why = "".join(f" {part}" for part in lone_words(row))
+    several = any(OF_SEASON in label for side in ("this", "against") for label in row[f"only_{side}"])
+    why = " See below." if several else "".join(f" {part}" for part in lone_words(row))
     return (
         f"Cannot be compared fairly: {met} of their rod-hours were on kinds of day on which both were "
         f"fished; it takes {least}.{why}"

@@ -7,7 +7,7 @@ import numpy as np
 from reporter.books.blocks import Field, Line, Live, Look, Sheet, Table, Text
 from reporter.books.season.data_sheets import cells
 from reporter.books.season.front_words import compass_point
-from reporter.books.season.row_fields import row_fields
+from reporter.books.season.row_fields import row_fields, with_season
 from reporter.books.season.what_worked_behind import fits_formula
 from reporter.compute.report import STYLES, Report
 from reporter.schema.choices import STEPS, TEMPERATURE
@@ -46,7 +46,7 @@ def stint_conditions(report: Report) -> Sheet:
     temp, speed = usual_unit("temperature", system), usual_unit("speed", system)
     numbers = report.season.techniques.set_index("technique")["technique_no"]
     styles = {style: place for place, style in enumerate(STYLES, start=1)}
-    made = stints.assign(
+    made = with_season(report.season, stints).assign(
         technique_no=stints["technique"].map(numbers),
         style_no=stints["style"].map(styles),
         water_temp=[temp.shown(value) for value in stints["water_temp_c"]],

@@ -9,6 +9,7 @@ from reporter.books.blocks import Cell, Field, Line, Live, Sheet, Table, Text
 from reporter.books.season.data_sheets import cells
 from reporter.books.season.front_words import day_group_words
 from reporter.books.season.numbers import numbers
+from reporter.books.season.row_fields import season_fields, with_season
 from reporter.books.words import one_fish_every
 from reporter.compute.fronts.rates import day_group
 from reporter.compute.report import Report
@@ -59,10 +60,11 @@ _FIELDS: tuple[Field, ...] = (
 
 def trips(report: Report) -> Sheet:
     """Return the sheet Trips."""
-    table = report.season.trips
+    table = with_season(report.season, report.season.trips)
     outside = table["fish"] - table["fish_in_rates"]
     columns: dict[str, Sequence[Cell]] = {
         "no": cells(table["trip_no"]),
+        **{field.key: cells(table[field.key]) for field in season_fields(report.season)},
         "trip": cells(table["trip"]),
         "date": cells(table["date"]),
         "water": cells(table["water"]),
@@ -112,9 +114,9 @@ def trips(report: Report) -> Sheet:
 
 def _fields(report: Report) -> tuple[Field, ...]:
     """Return the columns of the table, big fish among them where Season says what one is."""
-    if report.season.settings["big_fish_mm"] is not None:
-        return _FIELDS
-    return tuple(field for field in _FIELDS if field.key != "big")
+    no, *others = _FIELDS
+    unknown = "" if report.season.settings["big_fish_mm"] is not None else "big"
+    return (no, *season_fields(report.season), *(field for field in others if field.key != unknown))
 
 
 def _big(report: Report) -> pd.Series:

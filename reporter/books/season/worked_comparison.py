@@ -7,6 +7,7 @@ import numpy as np
 import pandas as pd
 
 from reporter.books.blocks import Block, Cell, Field, Figure, Figures, Live, Table
+from reporter.books.season.row_fields import season_fields, with_season
 from reporter.compute.records import records
 from reporter.compute.report import STYLES, Report
 
@@ -24,7 +25,7 @@ def comparison_example(report: Report) -> tuple[Block, ...]:
     trips = _trips(report, row)
     numbers = [_number(report, row, side) for side in _SIDES]
     title = f"Worked through: {row['this']} against {row['against']}, on the same trips"
-    return _table(trips, row, numbers, title), _ratio(row)
+    return _table(report, trips, row, numbers, title), _ratio(row)
 
 
 def _trips(report: Report, row: dict[str, Any]) -> pd.DataFrame:
@@ -36,9 +37,8 @@ def _trips(report: Report, row: dict[str, Any]) -> pd.DataFrame:
         for side in _SIDES
     )
     both: pd.DataFrame = this.merge(against, on="trip_no", suffixes=("_this", "_against")).reset_index()
-    names = report.season.trips.set_index("trip_no")["trip"]
-    both["trip"] = both["trip_no"].map(names)
-    return both
+    of_trip = with_season(report.season, report.season.trips[["log", "trip_no", "trip"]])
+    return both.merge(of_trip, on="trip_no", how="left")
 
 
 def _number(report: Report, row: dict[str, Any], side: str) -> int:
@@ -49,9 +49,13 @@ def _number(report: Report, row: dict[str, Any], side: str) -> int:
     return int(techniques.loc[techniques["technique"] == row[side], "technique_no"].iloc[0])
 
 
-def _table(trips: pd.DataFrame, row: dict[str, Any], numbers: Sequence[int], title: str) -> Table:
+def _table(
+    report: Report, trips: pd.DataFrame, row: dict[str, Any], numbers: Sequence[int], title: str
+) -> Table:
+    more = season_fields(report.season)
     columns: dict[str, Sequence[Cell]] = {
         "trip_no": trips["trip_no"].tolist(),
+        **{field.key: trips[field.key].tolist() for field in more},
         "trip": trips["trip"].tolist(),
     }
     key = "style_no" if row["of"] == "style" else "technique_no"
@@ -67,7 +71,7 @@ def _table(trips: pd.DataFrame, row: dict[str, Any], numbers: Sequence[int], tit
         weighted = f"{{row.fish_{side}}}*{{row.hours_{other}}}/({{row.hours_this}}+{{row.hours_against}})"
         values = trips[f"landed_{side}"] * trips[f"rod_hours_{other}"] / hours
         columns[f"weighted_{side}"] = [Live(weighted, value) for value in values.tolist()]
-    return Table("both", _fields(row), columns, title=title, note=_NOTE)
+    return Table("both", (*more, *_fields(row)), columns, title=title, note=_NOTE)
 
 
 def _fields(row: dict[str, Any]) -> tuple[Field, ...]:

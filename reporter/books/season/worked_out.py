@@ -16,6 +16,7 @@ from reporter.books.season.worked_through import NAME as WORKED_THROUGH
 from reporter.compute.catch import REASONS
 from reporter.compute.limits import garwood
 from reporter.compute.report import Report
+from reporter.compute.season import Season
 from reporter.schema import thresholds
 from reporter.schema.log import SCHEMA_VERSION
 
@@ -41,12 +42,13 @@ def worked_out(report: Report) -> Sheet:
                 ),
             )
         ),
-        _table("words", "What the words mean", (("word", "Word", 24), ("means", "Means", 100)), DEFINITIONS),
+        *_together(report),
+        _table("words", "What the words mean", _WORDS, DEFINITIONS),
         _table(
             "formulas",
             "Formulas and their sources",
             (("what", "What", 24), ("how", "How", 64), ("source", "Source", 52)),
-            (*FORMULAS, *what_pays(report.season.system), *SIZES, *TACKLE),
+            _formulas(report),
         ),
         _table(
             "size_line",
@@ -66,6 +68,27 @@ def worked_out(report: Report) -> Sheet:
     return Sheet("How it is worked out", blocks, group="behind", landscape=True)
 
 
+_WORDS = (("word", "Word", 24), ("means", "Means", 100))
+
+
+def _together(report: Report) -> tuple[Table, ...]:
+    """Return by which rules several logs were put together."""
+    if not report.season.several:
+        return ()
+    from reporter.books.season.worked_out_seasons import TOGETHER
+
+    return (_table("together", "How the logs were put together", _WORDS, TOGETHER),)
+
+
+def _formulas(report: Report) -> tuple[tuple[str, str, str], ...]:
+    rest = (*what_pays(report.season.system), *SIZES, *TACKLE)
+    if not report.season.several:
+        return *FORMULAS, *rest
+    from reporter.books.season.worked_out_seasons import SEASON_FORMULAS
+
+    return *FORMULAS, *SEASON_FORMULAS, *rest
+
+
 def _table(
     key: str,
     title: str,
@@ -80,15 +103,23 @@ def _table(
 
 def _rows(report: Report) -> Table:
     """Return where every row of the log went."""
-    counts = report.season.counts
+    season = report.season
+    counts = [(one.name, *found) for one in season.each for found in one.counts.items()]
     keys = ("read", "used", "set_aside", "blank", "not_rows")
     headings = ("Read", "Used", "Set aside", "Blank", "Not rows")
-    columns: dict[str, Sequence[Cell]] = {"sheet": list(counts)}
+    columns: dict[str, Sequence[Cell]] = {"sheet": [sheet for _, sheet, _ in counts]}
+    if season.several:
+        columns["log"] = [name for name, _, _ in counts]
     for key in keys:
-        columns[key] = [getattr(count, key) for count in counts.values()]
+        columns[key] = [getattr(count, key) for _, _, count in counts]
+    of_log = (Field("log", "Log"),) if season.several else ()
     return Table(
         "row_count",
-        (Field("sheet", "Sheet"), *(Field(k, h, "whole") for k, h in zip(keys, headings, strict=True))),
+        (
+            *of_log,
+            Field("sheet", "Sheet"),
+            *(Field(k, h, "whole") for k, h in zip(keys, headings, strict=True)),
+        ),
         columns,
         title="Where every row went",
         note="Read = used + set aside + blank + not rows (totals lines, further headings).",
@@ -184,10 +215,13 @@ def _origin(report: Report) -> Text:
     return Text(
         (
             Line("Made from", "heading"),
-            Line(f"Log: {season.name}"),
-            Line(f"SHA-256 of the log: {season.sha256}"),
-            *([Line(f"Read through its layout: {season.layout_file}")] if season.layout_file else []),
+            *(line for one in season.each for line in _log(one)),
             *fingerprints(report),
             Line(f"reporter {__version__}, season log schema {SCHEMA_VERSION}"),
         )
     )
+
+
+def _log(season: Season) -> list[Line]:
+    layout = [Line(f"Read through its layout: {season.layout_file}")] if season.layout_file else []
+    return [Line(f"Log: {season.name}"), Line(f"SHA-256 of the log: {season.sha256}"), *layout]

@@ -1,6 +1,6 @@
 """Conditions: for each counted stint the band of every condition that it was fished under."""
 
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
 import numpy as np
@@ -48,21 +48,25 @@ class Condition:
         return np.where(self.out, 0, numbers) if len(self.out) else numbers
 
 
-def conditions(
-    stints: pd.DataFrame, settings: Settings, system: System, skills: Mapping[str, str]
-) -> tuple[Condition, ...]:
+OfLog = tuple[Settings, Mapping[str, str]]
+"""What a log says of its own stints: its settings, and client -> skill."""
+
+
+def conditions(stints: pd.DataFrame, system: System, logs: Sequence[OfLog]) -> tuple[Condition, ...]:
     """Return the conditions of counted stints, in the order of the page.
 
     stints: as from `counted_stints`, with the columns of `stint_readings` and date, water, day_type, clients
-    and guide of the trip.
+    and guide of the trip; log: the place in `logs`.
     """
+    light = _by_log(stints, logs, lambda own, of: light_places(own, of[0]))
+    skill = _by_log(stints, logs, lambda own, of: skill_places(own, of[1]))
     made = (
         _quantity("water_temperature", "Water temperature", bands.WATER_TEMP, stints["water_temp_c"], system),
         _words("clarity", "Clarity", CLARITY, stints["clarity"]),
         _words("sky", "Sky", SKY, stints["sky"]),
         _quantity("wind_speed", "Wind", bands.WIND_SPEED, stints["wind_speed_ms"], system),
         Condition("wind_from", "Wind from", bands.WIND_FROM, _wind_places(stints), "deg"),
-        Condition("light", "Light", bands.LIGHT, light_places(stints, settings), "h"),
+        Condition("light", "Light", bands.LIGHT, light, "h"),
         Condition("first_two_hours", "Hours into the trip", bands.TRIP_HOURS, trip_hour_places(stints), "h"),
         Condition("moon", "Moon", bands.MOON, _moon_places(stints["date"])),
         Condition("month", "Month", named(MONTHS), _month_places(stints["date"])),
@@ -70,10 +74,21 @@ def conditions(
         _quantity("depth", "Depth", bands.DEPTH, stints["depth_m"], system),
         _words("water_level", "Water level", WATER_LEVEL, stints["water_level"]),
         _day_type(stints["day_type"]),
-        Condition("skill", "Skill", bands.SKILL, skill_places(stints, skills)),
+        Condition("skill", "Skill", bands.SKILL, skill),
         *_guide(stints["guide"]),
     )
     return tuple(_without_the_unplaced(stints, condition) for condition in made)
+
+
+def _by_log(
+    stints: pd.DataFrame, logs: Sequence[OfLog], places: Callable[[pd.DataFrame, OfLog], IntArray]
+) -> IntArray:
+    """Return what each log says of its own stints, in the order of all of them."""
+    of_stint = stints["log"].to_numpy(dtype=np.int64)
+    made = np.full(len(stints), NOT_RECORDED, dtype=np.int64)
+    for log, of in enumerate(logs):
+        made[of_stint == log] = places(stints[of_stint == log], of)
+    return made
 
 
 def named_bands(

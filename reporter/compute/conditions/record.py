@@ -36,4 +36,5 @@ def stint_record(season: Season) -> StintRecord:
     found = stint_readings(table, season.trips, season.readings)
     of_trip = season.trips[_OF_TRIP].set_index("trip_no").reindex(table["trip_no"]).set_index(table.index)
     table = pd.concat([table, found, of_trip], axis=1)
-    return StintRecord(table, conditions(table, season.settings, season.system, season.skills))
+    known = [(one.settings, one.skills) for one in season.each]
+    return StintRecord(table, conditions(table, season.system, known))

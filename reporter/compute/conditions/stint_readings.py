@@ -53,8 +53,9 @@ def stint_readings(stints: pd.DataFrame, trips: pd.DataFrame, readings: pd.DataF
     """Return what each stint was fished under, index as in stints.
 
     stints: with trip_no, begin_min and end_min (minutes after the trip's first midnight, NaN without a
-    clock). trips: with trip_no, date and begin_min. readings: as from `reading_table`. Columns NUMBERS (NaN
-    where not known), WIND (degrees; LIGHT_WIND where it was light) and WORDS ("").
+    clock). trips: with log, trip_no, date and begin_min. readings: as from `reading_table`; those of a date
+    serve trips of their own log. Columns NUMBERS (NaN where not known), WIND (degrees; LIGHT_WIND where it
+    was light) and WORDS ("").
     """
     pairs = _pairs(stints, trips, readings)
     count = len(stints)
@@ -71,6 +72,7 @@ def _pairs(stints: pd.DataFrame, trips: pd.DataFrame, readings: pd.DataFrame) ->
             "stint": np.arange(len(stints)),
             "trip_no": stints["trip_no"].to_numpy(),
             "middle": middle.to_numpy(),
+            "log": of_trip["log"].to_numpy(),
             "day": of_trip["date"].to_numpy(dtype="datetime64[s]"),
             "start": of_trip["begin_min"].to_numpy(),
         }
@@ -80,8 +82,8 @@ def _pairs(stints: pd.DataFrame, trips: pd.DataFrame, readings: pd.DataFrame) ->
     dated = dated.assign(day=dated["date"].astype("datetime64[s]"))
     both = pd.concat(
         [
-            asked.merge(readings[own], on="trip_no").assign(own=True),
-            asked.merge(dated, on="day").assign(own=False),
+            asked.merge(readings[own], on=["log", "trip_no"]).assign(own=True),
+            asked.merge(dated, on=["log", "day"]).assign(own=False),
         ],
         ignore_index=True,
     )

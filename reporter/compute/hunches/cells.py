@@ -66,8 +66,8 @@ class Cells(NamedTuple):
 def make_cells(hunch: Hunch, record: StintRecord, measured: Measured) -> Cells:
     """Return the cells of a hunch.
 
-    Strata: technique on a trip for attributes, trip for techniques and styles, technique for qualities of
-    a day.
+    Strata: technique on a trip for attributes, trip for techniques and styles, technique in a season for
+    qualities of a day.
     """
     stints = record.stints
     side = _sides(hunch, record)
@@ -115,4 +115,4 @@ def _strata(hunch: Hunch, stints: pd.DataFrame) -> IntArray:
         return np.asarray(stints["trip_no"], dtype=np.int64)
     if hunch.compare in ATTRIBUTES:
         return np.asarray(stints["pair"], dtype=np.int64)
-    return np.asarray(pd.factorize(stints["technique"])[0], dtype=np.int64)
+    return np.asarray(stints.groupby(["log", "technique"], sort=False).ngroup(), dtype=np.int64)

@@ -1,0 +1,1 @@
+"""Several logs of one guide as one record: in which order, under which names, and when not at all."""
