@@ -93,18 +93,8 @@ def test_days_narrow_the_totals(run: Run, tmp_path: Path) -> None:
 def test_file_names_that_are_no_text_are_no_traceback(run: Run, folder: Path, tmp_path: Path) -> None:
     (folder / "log 01.xlsx").rename(folder / os.fsdecode(b"\xff log.xlsx"))
     (folder / os.fsdecode(b"\xfe torn.xlsx")).write_bytes(b"PK\x03\x04 torn")
-    out = ("--out", tmp_path / "r.xlsx", "--tables", tmp_path / "t", "--parquet", "--names")
+    out = ("--out", tmp_path / "r.xlsx", "--tables", tmp_path / "t", "--names")
     ran = run("rollup", folder, *out)
     assert ran.code == 1
     assert "4 trips" in ran.out
     assert r"\xfe torn.xlsx" in (tmp_path / "t" / "guides" / "logs.csv").read_text(encoding="utf-8")
-
-
-def test_parquet_of_someone_else_is_not_replaced(run: Run, folder: Path, tmp_path: Path) -> None:
-    (tmp_path / "t").mkdir()
-    other = tmp_path / "t" / "rollup_fish.parquet"
-    other.write_bytes(b"mine")
-    ran = run("rollup", folder, "--out", tmp_path / "r.xlsx", "--tables", tmp_path / "t", "--parquet")
-    assert (ran.code, other.read_bytes()) == (1, b"mine")
-    assert "rollup_fish.parquet is there and was not written by reporter" in ran.err
-    assert not (tmp_path / "r.xlsx").exists()

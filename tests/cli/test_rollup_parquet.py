@@ -36,3 +36,15 @@ def text(value: object) -> str:
     if isinstance(value, bool):
         return str(value).lower()
     return f"{value:.12g}" if isinstance(value, float) else str(value)
+
+
+def test_parquet_of_someone_else_is_not_replaced(run: Run, tmp_path: Path) -> None:
+    folder = tmp_path / "logs"
+    save_all(random_association(7, 4), folder)
+    (tmp_path / "t").mkdir()
+    other = tmp_path / "t" / "rollup_fish.parquet"
+    other.write_bytes(b"mine")
+    ran = run("rollup", folder, "--out", tmp_path / "r.xlsx", "--tables", tmp_path / "t", "--parquet")
+    assert (ran.code, other.read_bytes()) == (1, b"mine")
+    assert "rollup_fish.parquet is there and was not written by reporter" in ran.err
+    assert not (tmp_path / "r.xlsx").exists()

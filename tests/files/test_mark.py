@@ -33,7 +33,7 @@ def test_every_kind_is_read_back(kind: str, tmp_path: Path) -> None:
 
 def test_what_is_typed_in_is_among_the_kinds() -> None:
     assert TYPED_IN < KINDS
-    assert len(KINDS) == 7
+    assert len(KINDS) == 8
 
 
 def test_the_mark_survives_openpyxl(tmp_path: Path) -> None:

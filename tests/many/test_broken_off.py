@@ -77,7 +77,7 @@ def test_killed_run_started_again_gives_the_files_of_a_whole_one(tmp_path: Path)
 def test_run_that_is_interrupted_at_the_keyboard_takes_its_workers_along_without_a_word_of_theirs(
     tmp_path: Path,
 ) -> None:
-    write_seasons(tmp_path / "logs", LOGS, trips=10)
+    write_seasons(tmp_path / "logs", 4 * LOGS, trips=10)  # it must not be done before it is interrupted
     run = subprocess.Popen(_COMMAND, cwd=tmp_path, start_new_session=True, stderr=subprocess.PIPE, text=True)
     while not list(tmp_path.glob("out/*.xlsx")):
         time.sleep(0.02)

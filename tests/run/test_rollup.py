@@ -9,8 +9,9 @@ from pathlib import Path
 import pytest
 
 from reporter.compute.paperwork.period import OPEN
-from reporter.run.build import build, plan
+from reporter.run.build import build
 from reporter.run.filing import FilingJob, file_pages
+from reporter.run.jobs import plan
 from tests.demo import make
 from tests.rollup_logs import Day, GuideLog, random_association, save_all
 from tests.run.rolled import rolled, table
