@@ -48,6 +48,19 @@ class RatioRange:
     overlap_share: FloatArray
 
 
+NUMBERS = (
+    "ratio",
+    "low",
+    "high",
+    "fish_this",
+    "fish_against",
+    "hours_this",
+    "hours_against",
+    "overlap_share",
+)
+"""The fields of a RatioRange that a table of comparisons gives as they are."""
+
+
 def same_trip(
     catch_this: ArrayLike,
     effort_this: ArrayLike,

@@ -11,7 +11,7 @@ from reporter.compute.claims import bonferroni_level, claim_of_seasons
 from reporter.compute.condition_classes import ConditionClasses
 from reporter.compute.fronts.hard_days import HARD
 from reporter.compute.glance import every_client_caught
-from reporter.compute.paired import RatioRange, within_strata
+from reporter.compute.paired import NUMBERS, RatioRange, within_strata
 from reporter.compute.rates import rate_table
 from reporter.compute.season import Season
 from reporter.compute.spread import Spread
@@ -177,21 +177,11 @@ def _compared(cells: pd.DataFrame, this: int, labels: Sequence[str], level: floa
 
 
 def _row(method: str, this: str, against: str, found: RatioRange, said: str) -> dict[str, object]:
-    numbers = {key: float(getattr(found, key)) for key in _NUMBERS}
+    numbers = {key: float(getattr(found, key)) for key in NUMBERS}
     if said == "no_overlap":
         numbers |= dict.fromkeys(("ratio", "low", "high"), np.nan)
     trips = {"trips_this": int(found.trips_this), "trips_against": int(found.trips_against)}
     return {"method": method, "this": this, "against": against, **numbers, **trips, "claim": said}
 
 
-_NUMBERS = (
-    "ratio",
-    "low",
-    "high",
-    "fish_this",
-    "fish_against",
-    "hours_this",
-    "hours_against",
-    "overlap_share",
-)
-_COLUMNS = ("method", "this", "against", *_NUMBERS, "trips_this", "trips_against", "claim")
+_COLUMNS = ("method", "this", "against", *NUMBERS, "trips_this", "trips_against", "claim")

@@ -8,7 +8,7 @@ import pandas as pd
 
 from reporter.compute.claims import bonferroni_level, claim
 from reporter.compute.condition_classes import ConditionClasses
-from reporter.compute.paired import RatioRange, same_condition, same_trip, same_window
+from reporter.compute.paired import NUMBERS, RatioRange, same_condition, same_trip, same_window
 from reporter.compute.rates import by_group_and_trip
 from reporter.compute.ratio import FloatArray
 from reporter.compute.spread import Spread
@@ -75,17 +75,7 @@ def side_by_side(
     return SideBySide(table, standard, strata, share, reference)
 
 
-_NUMBERS = (
-    "ratio",
-    "low",
-    "high",
-    "fish_this",
-    "fish_against",
-    "hours_this",
-    "hours_against",
-    "overlap_share",
-)
-_COLUMNS = ("of", "method", "this", "against", *_NUMBERS, "trips", "claim", "only_this", "only_against")
+_COLUMNS = ("of", "method", "this", "against", *NUMBERS, "trips", "claim", "only_this", "only_against")
 
 
 def _record(
@@ -141,7 +131,7 @@ def _row(
     said: str,
     only: tuple[tuple[str, ...], tuple[str, ...]],
 ) -> dict[str, object]:
-    numbers = {key: float(getattr(found, key)) for key in _NUMBERS}
+    numbers = {key: float(getattr(found, key)) for key in NUMBERS}
     if said == "no_overlap":
         numbers |= dict.fromkeys(("ratio", "low", "high"), np.nan)
     words = {"of": of, "method": method, "this": this, "against": against, "claim": said}

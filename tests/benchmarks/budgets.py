@@ -12,7 +12,7 @@ from tempfile import TemporaryDirectory
 
 ROOT = Path(__file__).parent.parent.parent
 SAMPLE = ROOT / "sample_workbooks" / "demo season.xlsx"
-RUNS = 7
+RUNS = 5
 
 Command = Sequence[str]
 

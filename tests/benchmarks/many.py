@@ -14,7 +14,7 @@ from tests.many.logs import write_seasons
 
 LEAST = 0.9  # of the throughput of two processes that know nothing of each other
 MOST = 1 / LEAST
-LOGS, RUNS = 40, 5
+LOGS, RUNS = 40, 3
 
 _BUILD = (sys.executable, "-c", "from reporter.cli.main import run; run()", "build", "--quiet")
 

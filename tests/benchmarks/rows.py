@@ -118,7 +118,7 @@ def _plain(log: Path, folder: Path) -> float:
     build = (*_build(log, folder), "--tables", str(tables))
     seconds(build)
     plain = (sys.executable, "-c", _PLAIN, str(log), str(tables), str(folder / "plain.xlsx"))
-    return statistics.median(seconds(plain) / seconds(build) for _ in range(2))
+    return seconds(plain) / seconds(build)
 
 
 def _printed(command: Command) -> list[float]:

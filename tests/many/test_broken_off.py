@@ -6,6 +6,7 @@ import signal
 import subprocess
 import sys
 import time
+from functools import partial
 from pathlib import Path
 
 import pytest
@@ -77,8 +78,16 @@ def test_killed_run_started_again_gives_the_files_of_a_whole_one(tmp_path: Path)
 def test_run_that_is_interrupted_at_the_keyboard_takes_its_workers_along_without_a_word_of_theirs(
     tmp_path: Path,
 ) -> None:
-    write_seasons(tmp_path / "logs", 4 * LOGS, trips=10)  # it must not be done before it is interrupted
-    run = subprocess.Popen(_COMMAND, cwd=tmp_path, start_new_session=True, stderr=subprocess.PIPE, text=True)
+    write_seasons(tmp_path / "logs", LOGS, trips=10)
+    # Who started the tests may have told all that they start to ignore the keyboard, as a shell's `&` does.
+    run = subprocess.Popen(
+        _COMMAND,
+        cwd=tmp_path,
+        start_new_session=True,
+        stderr=subprocess.PIPE,
+        text=True,
+        preexec_fn=partial(signal.signal, signal.SIGINT, signal.SIG_DFL),
+    )
     while not list(tmp_path.glob("out/*.xlsx")):
         time.sleep(0.02)
     os.killpg(run.pid, signal.SIGINT)

@@ -8,6 +8,7 @@ from click.testing import CliRunner
 from reporter.cli.main import cli
 from tests.demo import make
 
+MISTAKES = "report of a log with mistakes"
 METRIC = "demo season metric, saved by LibreOffice Calc.xlsx"
 ONE_TRIP = {
     "Trips": {f"{column}{row}": None for column in "ABCDEF" for row in (3, 4)},
@@ -60,7 +61,7 @@ def rollup_guides(folder: Path) -> Path:
 Writer = Callable[[Path], Path]
 REPORTS: dict[str, Writer] = {
     "report": lambda folder: build(make.SAMPLES / make.CLEAN, folder),
-    "report of a log with mistakes": lambda folder: build(make.SAMPLES / make.MESSY, folder),
+    MISTAKES: lambda folder: build(make.SAMPLES / make.MESSY, folder),
     "report of two seasons": together,
     "metric report": lambda folder: build(make.SAMPLES / METRIC, folder),
 }

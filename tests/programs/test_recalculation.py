@@ -13,7 +13,6 @@ from tests.recalculate import compared, error_cells
 # Fewer cells than these, and the comparison would have lost most of a report.
 AT_LEAST = {
     "report": 6_000,
-    "report of a log with mistakes": 6_000,
     "report of two seasons": 9_000,
     "metric report": 3_000,
     ONE: 300,

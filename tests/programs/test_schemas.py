@@ -14,6 +14,7 @@ from pathlib import Path
 
 import pytest
 
+from tests.programs.books import MISTAKES
 from tests.programs.conftest import KINDS, Workbook
 
 
@@ -28,7 +29,10 @@ def schema_errors(path: Path) -> list[str]:
 
 
 ROWS = 100
-"""Of each sheet that are validated: those below are like them, and all of them take the validator minutes."""
+"""Of each sheet that are validated: those below are like them, and all of them take the validator minutes.
+
+For the same reason the report of a log with mistakes is left to the rules: its parts are those of the report.
+"""
 
 _ROW = re.compile(rb'<row r="(\d+)"(?:[^>]*/>|.*?</row>)', re.DOTALL)
 
@@ -46,7 +50,7 @@ def shortened(path: Path, copy: Path) -> Path:
     return copy
 
 
-@pytest.mark.parametrize("kind", KINDS)
+@pytest.mark.parametrize("kind", [kind for kind in KINDS if kind != MISTAKES])
 def test_every_part_follows_the_schemas(kind: str, workbook: Workbook, tmp_path: Path) -> None:
     assert schema_errors(shortened(workbook(kind), tmp_path / "short.xlsx")) == []
 
