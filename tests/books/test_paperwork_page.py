@@ -104,3 +104,23 @@ def test_every_formula_of_a_filing_is_recalculated(sample: str, write_log: Write
     assert file_pages(FilingJob(log, out, OPEN, None, None, None, None)).filing is not None
     assert len(formula_cells(out)) >= 5
     assert disagreements(out, tmp_path) == []
+
+
+@pytest.mark.libreoffice
+@pytest.mark.parametrize("other", [None, 5])
+def test_use_without_an_allowance_has_nothing_left(
+    other: int | None, write_log: WriteLog, tmp_path: Path
+) -> None:
+    day, end = dt.date(2026, 1, 1), dt.date(2026, 12, 31)
+    papers = [
+        ["Document", "Kind", "Valid from", "Valid to", "Counting rule", "Allowed"],
+        ["Lake permit", "permit", day, end, "trips", None],
+        ["River permit", "permit", day, end, "trips", other],
+    ]
+    trips = {"G1": "Permit", "G2": "Lake permit", "G3": "River permit", "G4": "River permit"}
+    log = write_log({"Documents": papers, "Trips": trips}, folder=tmp_path)
+    uses = below(page(log, tmp_path / "out"), "Use against what is allowed")
+    left = {} if other is None else {"River permit": 3}
+    assert {use[0]: use[4] for use in uses if len(use) > 4} == left
+    assert {use[0]: use[2] for use in uses} == {"Lake permit": 1, "River permit": 2}
+    assert disagreements(tmp_path / "out" / "log report.xlsx", tmp_path) == []

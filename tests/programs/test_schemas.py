@@ -1,7 +1,7 @@
-"""Every part of every workbook against the schemas of ECMA-376, by a validator that is not ours.
+"""Every part of every workbook, with the first rows of its sheets, against the schemas of ECMA-376.
 
-`ooxml-validate` (npm package @ooxml-tools/validate, MIT) is the validator of the Open XML SDK, which Excel's
-makers publish under the same licence: the schemas and the rules between parts that they keep for it.
+The validator is not ours: `ooxml-validate` (npm package @ooxml-tools/validate, MIT) is that of the Open
+XML SDK, which Excel's makers publish under the same licence: schemas, and rules between parts that they keep.
 """
 
 import json
@@ -28,7 +28,7 @@ def schema_errors(path: Path) -> list[str]:
     return [f"{each['path']['partUri']}: {each['description']}" for each in json.loads(run.stdout)]
 
 
-ROWS = 100
+ROWS = 200
 """Of each sheet that are validated: those below are like them, and all of them take the validator minutes.
 
 For the same reason the report of a log with mistakes is left to the rules: its parts are those of the report.

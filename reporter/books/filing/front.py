@@ -1,5 +1,6 @@
 """The first page of a filing: what is owed by when, use against what is allowed, what has changed since."""
 
+import math
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
@@ -101,7 +102,7 @@ def allowance_block(made: Paperwork) -> Block:
         "used": [row["used"] for row in rows],
         "allowed": [row["allowed"] for row in rows],
         "left": [
-            None if row["left"] is None else Live("{row.allowed}-{row.used}", row["left"]) for row in rows
+            None if math.isnan(row["left"]) else Live("{row.allowed}-{row.used}", row["left"]) for row in rows
         ],
         "words": [row["words"] for row in rows],
         "reviewed": [row["reviewed"] for row in rows],
