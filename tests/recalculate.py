@@ -72,8 +72,15 @@ def recalculated_all(paths: Sequence[Path], folder: Path) -> list[Path]:
 
 def formula_cells(path: Path) -> dict[CellKey, FormulaCell]:
     """Read every cell with a formula: (sheet, address) -> (formula, stored value; "" where none is)."""
+    return _formula_cells(path, _values(path))
+
+
+def _values(path: Path) -> openpyxl.Workbook:
+    return openpyxl.load_workbook(path, data_only=True)
+
+
+def _formula_cells(path: Path, values: openpyxl.Workbook) -> dict[CellKey, FormulaCell]:
     formulas = openpyxl.load_workbook(path)
-    values = openpyxl.load_workbook(path, data_only=True)
     cells: dict[CellKey, FormulaCell] = {}
     for sheet in formulas.worksheets:
         stored = values[sheet.title]
@@ -92,14 +99,14 @@ class Compared:
     errors: list[str]
 
 
-def compared(path: Path, folder: Path) -> Compared:
-    """Hold every live formula of a workbook against its recalculated value, and look for error values.
+def compared(path: Path, result: Path) -> Compared:
+    """Hold every live formula of a workbook against its value in the recalculated one; look for error values.
 
     A formula that is missing in either file is a disagreement. Errors are those of any cell of any sheet, as
     it is stored and as it is recalculated.
     """
-    result = recalculated(path, folder)
-    stored, again = formula_cells(path), formula_cells(result)
+    before, after = _values(path), _values(result)
+    stored, again = _formula_cells(path, before), _formula_cells(result, after)
     missing = sorted(stored.keys() ^ again.keys())
     differ = [
         f"{sheet}!{address} {formula}: stored {value!r}, recalculated {again[sheet, address][1]!r}"
@@ -109,18 +116,21 @@ def compared(path: Path, folder: Path) -> Compared:
     return Compared(
         len(stored.keys() & again.keys()),
         differ + [f"{sheet}!{address}: a formula in one file only" for sheet, address in missing],
-        error_cells(path) + error_cells(result),
+        _error_cells(before) + _error_cells(after),
     )
 
 
 def disagreements(path: Path, folder: Path) -> list[str]:
     """Describe every live formula of a workbook whose recalculated value is not the stored one."""
-    return compared(path, folder).disagreements
+    return compared(path, recalculated(path, folder)).disagreements
 
 
 def error_cells(path: Path) -> list[str]:
     """Describe every cell of a workbook whose value is an error, or says that there was no number."""
-    book = openpyxl.load_workbook(path, data_only=True)
+    return _error_cells(_values(path))
+
+
+def _error_cells(book: openpyxl.Workbook) -> list[str]:
     return [
         f"{sheet.title}!{cell.coordinate}: {cell.value}"
         for sheet in book.worksheets

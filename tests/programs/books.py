@@ -9,6 +9,7 @@ from reporter.cli.main import cli
 from tests.demo import make
 
 MISTAKES = "report of a log with mistakes"
+ONE = "report of one trip"
 METRIC = "demo season metric, saved by LibreOffice Calc.xlsx"
 ONE_TRIP = {
     "Trips": {f"{column}{row}": None for column in "ABCDEF" for row in (3, 4)},

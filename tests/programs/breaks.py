@@ -2,17 +2,21 @@
 
 from typing import NamedTuple
 
+from tests.programs.books import ONE
 from tests.programs.package import TYPES
 
 
 class Break(NamedTuple):
-    """What becomes of the first match in a part of a kind of workbook, and what is said of it then."""
+    """What becomes of the first match in a part of a kind of workbook, and what is said of it then.
+
+    A small workbook shows it as well as a large one, in a tenth of the time.
+    """
 
     part: str
     pattern: str
     into: str
     said: str
-    kind: str = "report"
+    kind: str = ONE
 
 
 SHEET, BOOK, STYLES, CHART = (
@@ -22,12 +26,10 @@ SHEET, BOOK, STYLES, CHART = (
     "xl/charts/chart1.xml",
 )
 NOTES, DRAWING, CORE = "xl/comments1.xml", "xl/drawings/drawing1.xml", "docProps/core.xml"
-_IN_REPORT = [
+_IN_ANY_REPORT = [
     (SHEET, r"</worksheet>", "", "no element found"),
     ("xl/drawings/vmlDrawing1.vml", r"</xml>", "", "no element found"),
     (SHEET, r"(standalone=\S+\?>)", r"\1<!DOCTYPE worksheet>", "has a document type"),
-    (TYPES, r'<Override PartName="/xl/charts/chart1.xml"[^>]*>', "", "chart1.xml: no kind of content"),
-    (TYPES, r"/xl/charts/chart1.xml", "/xl/charts/chart99.xml", "chart99.xml: a kind of content for no part"),
     ("xl/worksheets/_rels/sheet3.xml.rels", "vmlDrawing(?=[0-9])", "noDrawing", "which is not there"),
     ("xl/worksheets/_rels/sheet3.xml.rels", "rId2", "rId1", "the id rId1 twice"),
     (SHEET, r'r:id="rId1"', r'r:id="rId77"', "rId77 is no relationship"),
@@ -69,7 +71,6 @@ _IN_REPORT = [
     (SHEET, r"'Contents'!A1", "'Content'!A1", "which is no sheet here"),
     (SHEET, r"(<hyperlink [^>]*>)", r"\1\1", "two links on"),
     (SHEET, r"<oddHeader>", f"<oddHeader>{'x' * 255}", "a header of"),
-    (SHEET, r"(<brk [^>]*>)", r"\1\1", "page breaks below the rows"),
     (SHEET, r'<mergeCells count="', '<mergeCells count="9', "mergeCells says 9"),
     (
         SHEET,
@@ -81,6 +82,12 @@ _IN_REPORT = [
     (NOTES, r'(<comment ref=)"([A-Z]+)\d+"', r'\1"\g<2>1"', "boxes for"),
     (NOTES, r"(<comment .*?</comment>)", r"\1\1", "two notes on"),
     (SHEET, r"<legacyDrawing [^>]*>", "", "no legacy drawing"),
+]
+
+_IN_REPORT_WITH_CHARTS = [
+    (TYPES, r'<Override PartName="/xl/charts/chart1.xml"[^>]*>', "", "chart1.xml: no kind of content"),
+    (TYPES, r"/xl/charts/chart1.xml", "/xl/charts/chart99.xml", "chart99.xml: a kind of content for no part"),
+    (SHEET, r"(<brk [^>]*>)", r"\1\1", "page breaks below the rows"),
     (DRAWING, r'cNvPr id="3"', 'cNvPr id="2"', "the id 2 twice"),
     (DRAWING, r"<xdr:row>\d+", "<xdr:row>999", "from 999"),
     (CHART, r'<c:axId val="\d+"', '<c:axId val="7"', "used"),
@@ -98,4 +105,8 @@ _IN_BLANK_LOG = [
     (TRIPS, r"(<dataValidation .*?</dataValidation>)", r"\1\1", "drop-downs overlap"),
     (TRIPS, r'<dataValidations count="', '<dataValidations count="9', "dataValidations says 9"),
 ]
-BREAKS = [Break(*each) for each in _IN_REPORT] + [Break(*each, "blank log") for each in _IN_BLANK_LOG]
+BREAKS = [
+    *(Break(*each) for each in _IN_ANY_REPORT),
+    *(Break(*each, "report") for each in _IN_REPORT_WITH_CHARTS),
+    *(Break(*each, "blank log") for each in _IN_BLANK_LOG),
+]

@@ -7,10 +7,10 @@ from pathlib import Path
 import pytest
 
 from tests.conftest import WriteLog
-from tests.programs.books import ONE_TRIP, OTHERS, REPORTS, build
+from tests.programs.books import ONE, ONE_TRIP, OTHERS, REPORTS, build
+from tests.recalculate import recalculated
 
 Workbook = Callable[[str], Path]
-ONE = "report of one trip"
 KINDS = [*REPORTS, ONE, *OTHERS]
 
 
@@ -26,3 +26,14 @@ def workbook(tmp_path_factory: pytest.TempPathFactory, write_log: WriteLog) -> W
         return (REPORTS | OTHERS)[kind](folder)
 
     return write
+
+
+@pytest.fixture(scope="session")
+def again(workbook: Workbook, tmp_path_factory: pytest.TempPathFactory) -> Workbook:
+    """The workbook of a kind as LibreOffice recalculates it."""
+
+    @cache
+    def recalculate(kind: str) -> Path:
+        return recalculated(workbook(kind), tmp_path_factory.mktemp("again"))
+
+    return recalculate
