@@ -15,7 +15,7 @@ from tests.many.logs import write_seasons
 
 pytestmark = pytest.mark.skipif(not hasattr(os, "killpg"), reason="needs groups of processes")
 
-LOGS, KILLS, MOST_TRIES = 6, 5, 20
+LOGS, KILLS, MOST_TRIES = 6, 3, 20
 GONE_WITHIN_S = 20.0
 
 _COMMAND = (
