@@ -11,7 +11,7 @@ from tests.fuzz.cases import run_case
 from tests.fuzz.sources import source
 
 CASES = 1500
-SECONDS = {"xlsx": 40.0, "ods": 9.0, "xls": 9.0, "csv": 7.0, "own": 15.0}
+SECONDS = {"xlsx": 30.0, "ods": 7.0, "xls": 7.0, "csv": 5.0, "own": 11.0}
 
 
 @pytest.mark.libreoffice
