@@ -11,6 +11,17 @@ from tests.privacy.planted import Secret, planted_season, save, save_in_two
 
 ROOT = Path(__file__).parent.parent.parent
 SEASONS = 50
+MAY_BE_TOLD = {
+    "Clients Name",
+    "Waters Water",
+    "Waters Masked name",
+    "Trips For the client",
+    "Catch Length",
+    "Techniques Technique",
+    "techniques Rigging",
+    "techniques Tackle list",
+    *(f"effort {heading}" for heading in ("Variant", "Retrieve", "Size", "Colour")),
+}
 
 
 def copies_of(logs: list[Path], out: Path) -> Copies:
@@ -52,7 +63,7 @@ def test_no_copy_of_a_generated_season_holds_what_is_not_its_clients(seed: int, 
 
 def test_the_search_finds_what_may_be_told(tmp_path: Path) -> None:
     """Were nothing of a kind ever found, where it may stand, the search for it would prove nothing."""
-    found = set()
+    found: set[str] = set()
     for seed in range(0, SEASONS, 2):
         season = planted_season(seed)
         save(season, tmp_path / f"{seed}.xlsx")
@@ -64,17 +75,9 @@ def test_the_search_finds_what_may_be_told(tmp_path: Path) -> None:
             for secret in told
             if any(secret.in_bytes(contents[code]) for code in secret.readers & set(contents))
         }
-    assert found >= {
-        "Clients Name",
-        "Waters Water",
-        "Waters Masked name",
-        "Trips For the client",
-        "Catch Length",
-        "Techniques Technique",
-        "techniques Rigging",
-        "techniques Tackle list",
-        *(f"effort {heading}" for heading in ("Variant", "Retrieve", "Size", "Colour")),
-    }
+        if found >= MAY_BE_TOLD:
+            break
+    assert found >= MAY_BE_TOLD
 
 
 @pytest.mark.parametrize("seed", range(SEASONS))

@@ -300,4 +300,6 @@ def test_random_logs_reach_what_sums_can_go_wrong_by(tmp_path: Path) -> None:
         seen["left out by cover"] += len(own_fish(stints, "cover")) < len(stints)
         seen["pooled and kept"] += any(one.fish is None for one in own_fish(stints, "cover"))
         seen["outside"] += len(stints) < len(tables["stints"])
+        if min(seen.values()) >= 2:
+            break
     assert min(seen.values()) >= 2, dict(seen)
