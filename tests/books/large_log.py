@@ -8,7 +8,7 @@ import openpyxl
 
 from tests.conftest import clean_sheets
 
-TECHNIQUES, WATERS, TRIPS, FISH = 20, 40, 300, 5_000
+TECHNIQUES, WATERS, TRIPS, FISH = 20, 40, 300, 2_000
 
 _STINTS = 4
 _SPECIES = ("largemouth bass", "smallmouth bass", "spotted bass")

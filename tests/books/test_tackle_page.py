@@ -426,7 +426,8 @@ def test_what_to_have_follows_the_hours_and_the_reading_that_are_typed(
         write_book(typed_in(report, cells), folder / f"{name}.xlsx")
     for path in recalculated_all(sorted(folder.glob("*.xlsx")), tmp_path):
         _, expected, records = TYPED[path.stem]
-        *shown, total = table_of(cells_of(path), "By technique")
+        cells = cells_of(path)
+        *shown, total = table_of(cells, "By technique")
         to_have = [None if one is None else math.ceil(round(one, 6)) for one in expected]
         assert values(shown, "Losses to expect") == pytest.approx(expected), path.stem
         assert values(shown, "To have") == to_have, path.stem
@@ -437,7 +438,7 @@ def test_what_to_have_follows_the_hours_and_the_reading_that_are_typed(
         bait, jig = expected[0], expected[3]
         assert bait is not None
         halves = [None, None] if jig is None else [jig / 2, jig / 2]
-        lines = table_of(cells_of(path), "By colour")
+        lines = table_of(cells, "By colour")
         parts = [bait * 10 / 14, bait * 4 / 14, *halves]
         assert values(lines, "Losses to expect") == pytest.approx(parts), path.stem
 

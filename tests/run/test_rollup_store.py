@@ -15,7 +15,7 @@ from tests.compute.rollup.plain import kept_of
 from tests.rollup_logs import Day, GuideLog, random_association, save_all
 from tests.run.rolled import contents, rolled, table
 
-DAMAGES = 20
+DAMAGES = 12
 
 
 def kept(folder: Path, out: Path) -> Kept:

@@ -15,7 +15,7 @@ from tests.compute.rollup.attack import Cell, Row, learned, pinned, small_sums
 from tests.compute.rollup.plain import FATES, kept_of, rows_of
 from tests.rollup_logs import WATERS, Day, GuideLog, random_association
 
-SEEDS = 12
+SEEDS = 8
 FIGURES = ("trips", "trips_unfinished", "rod_hours", "kept", "released", "unknown")
 AT = {"water": 2, "month": 3, "permit": 4}
 """Way -> where a cell says which line of it it is in; its figure and species stand first."""
