@@ -17,7 +17,7 @@ from reporter.run import rollup_logs
 from tests.rollup_logs import Day, GuideLog
 from tests.run.rolled import contents, rolled, table
 
-KILLS = 8
+KILLS = 12
 MOST_TRIES = 100
 
 
