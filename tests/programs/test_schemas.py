@@ -23,9 +23,17 @@ def schema_errors(path: Path) -> list[str]:
     program = shutil.which("ooxml-validate")
     if program is None:
         (pytest.fail if os.environ.get("CI") else pytest.skip)("ooxml-validate is not installed")
-    command = [program, "--office-version", "Office2016", "--output-format", "json", str(path)]
-    run = subprocess.run(command, capture_output=True, text=True, timeout=300, check=True)
+    options = ["--office-version", "Office2016", "--output-format", "json", str(path)]
+    run = subprocess.run(
+        [*_quickly(program), *options], capture_output=True, text=True, timeout=300, check=True
+    )
     return [f"{each['path']['partUri']}: {each['description']}" for each in json.loads(run.stdout)]
+
+
+def _quickly(program: str) -> list[str]:
+    """Have the code of a script optimised at once: else node runs a long check in its slow first version."""
+    script = Path(program).resolve()
+    return ["node", "--no-liftoff", str(script)] if script.suffix == ".js" else [program]
 
 
 ROWS = 200
