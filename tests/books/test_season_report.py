@@ -39,6 +39,8 @@ SHEETS = [
     "Rows to fix",
     "How it is worked out",
     "Worked through",
+    "Behind Side by side",
+    "Behind Hunches",
     "Condition rates",
     "Behind What worked",
     "Stint conditions",

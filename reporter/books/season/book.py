@@ -12,9 +12,11 @@ from reporter.books.season.fish import fish
 from reporter.books.season.fish_rows import fish_rows
 from reporter.books.season.front_days import front_days, front_days_by_date
 from reporter.books.season.glance import at_a_glance
+from reporter.books.season.hunch_behind import hunch_behind
 from reporter.books.season.hunches import hunches
 from reporter.books.season.paperwork import paperwork
 from reporter.books.season.rows_to_fix import rows_to_fix
+from reporter.books.season.side_behind import side_behind
 from reporter.books.season.side_by_side import side_by_side
 from reporter.books.season.stint_conditions import stint_conditions
 from reporter.books.season.tackle import tackle
@@ -57,6 +59,8 @@ def season_book(report: Report) -> Book:
                 rows_to_fix(season.fixes),
                 worked_out(report),
                 worked_through(report),
+                side_behind(report),
+                hunch_behind(report),
                 condition_rates(report),
                 *behind,
                 stint_conditions(report),

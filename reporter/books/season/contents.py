@@ -34,6 +34,8 @@ ANSWERS: Final[Mapping[str, str]] = {
     "Rows to fix": "Rows of your log to mend, the most rewarding first",
     "How it is worked out": "Every formula and its source; where every row and every fish went",
     "Worked through": "A rate, its range and a comparison, step by step on your own rows",
+    "Behind Side by side": "The trips, kinds of day and hours on which its comparisons stand",
+    "Behind Hunches": "What each side of a hunch had, trip by trip",
     "Condition rates": "The rates behind Conditions",
     "Behind What worked": "The lists that What worked chooses from",
     "Stint conditions": "What every stint was fished under",
@@ -46,11 +48,13 @@ ANSWERS: Final[Mapping[str, str]] = {
 
 _BEHIND: Final[Mapping[str, str]] = {
     "Techniques": "Trip techniques",
-    "Side by side": "Trip techniques",
+    "Side by side": "Behind Side by side",
+    "Behind Side by side": "Trip techniques",
     "What worked": "Behind What worked",
     "Conditions": "Condition rates",
     "Front days": "Front days by date",
     "What the days did": "Trip techniques",
+    "Hunches": "Behind Hunches",
     "Fish": "Fish rows",
     "Tackle": "Stints",
     "Waters": "Trip techniques",

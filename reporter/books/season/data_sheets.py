@@ -68,6 +68,7 @@ def trip_techniques(report: Report) -> Sheet:
         Field("new_style_trip", "First of its style", "plain", help="1 on one row of each trip and style."),
         Field("day", "Type of day"),
         Field("day_no", "Type of day no.", "plain"),
+        Field("kind_no", "Kind of day no.", "plain", help="Its number on Behind Side by side."),
         Field("hard", "Day 1 or 2", "plain", help="1: behind a front, by the tool's verdict."),
         Field("call", "Your call as one"),
         Field("call_no", "Call no.", "plain"),
@@ -108,6 +109,7 @@ def pair_table(report: Report) -> pd.DataFrame:
         new_style_trip=_first(table, rated, ["trip_no", "style"]),
         day=[day_group_words(group) for group in table["day_group"]],
         day_no=place_in(table["day_group"], DAY_GROUPS),
+        kind_no=_kinds(report, table["trip_no"]),
         call=[day_group_words(group) for group in table["call_day_type"]],
         call_no=place_in(table["call_day_type"], CALL_GROUPS),
         told_bites=(rated & table["missed"].notna()).astype(int),
@@ -133,6 +135,11 @@ def _of_picks(report: Report, pairs: int, key: str) -> Any:
 
 
 _FITTING = '{cond_stint.fits},">="&{picked.kept}'
+
+
+def _kinds(report: Report, trips: pd.Series) -> Any:
+    """Return the number of each row's kind of day, from 1: Any, as pandas types a mapped column."""
+    return trips.map(dict(zip(report.season.trips["trip_no"], report.fair.classes.of_trip + 1, strict=True)))
 
 
 def place_in(labels: pd.Series, order: Iterable[str]) -> pd.Series:
@@ -190,6 +197,7 @@ def stints(report: Report) -> Sheet:
         Field("hang_ups", "Hang-ups", "whole"),
         Field("lures_lost", "Lures lost", "whole"),
         Field("stint", "Stint"),
+        Field("stint_no", "Stint no.", "plain"),
         Field("angler", "Angler"),
         Field("why", "Why it has no effort"),
         *TACKLE_FIELDS,

@@ -1,0 +1,61 @@
+"""The formulas of Side by side over the rows behind it."""
+
+from collections.abc import Mapping
+
+import pandas as pd
+
+from reporter.books.blocks import Cell, Live
+from reporter.books.season.numbers import numbers
+from reporter.books.season.side_keys import KEYS, side_numbers
+from reporter.compute.report import Report
+
+_TABLES: Mapping[str, str] = {
+    "same_trip": "side_trip",
+    "same_condition": "side_kind",
+    "same_window": "side_hours",
+}
+"""Method -> the table with the rows behind its ratio."""
+
+TRIPS = 'COUNTIFS({side_trip.no},{row.no},{side_trip.hours_this},">0",{side_trip.hours_against},">0")'
+WINDOW_TRIPS = "SUMIFS({side_hours.first},{side_hours.no},{row.no})"
+
+
+def fish_of(key: str) -> str:
+    """Return the formula of the fish of a side on trips with both; key: fish_this or fish_against."""
+    return _sum("side_trip", key)
+
+
+def ratio_of(method: str) -> str:
+    """Return the formula of a comparison's ratio."""
+    this, against = (_sum(_TABLES[method], f"weighted_{side}") for side in ("this", "against"))
+    return f'IF({against}>0,{this}/{against},"")'
+
+
+def share_cells(report: Report, pairs: pd.DataFrame, shares: pd.Series) -> list[Cell]:
+    """Return the share of both sides' rod-hours that were on kinds of day with both; of, this and against."""
+    both = f"({_sum('side_kind', 'hours_this')}+{_sum('side_kind', 'hours_against')})"
+    known = {of: side_numbers(report, of) for of in KEYS}
+    made: list[Cell] = []
+    for of, this, against, share in zip(
+        pairs["of"], pairs["this"], pairs["against"], numbers(shares), strict=True
+    ):
+        whole = "+".join(
+            f"SUMIFS({{pair.rod_hours}},{{pair.{KEYS[of]}}},{known[of][name]},{{pair.in_rates}},1)"
+            for name in (this, against)
+        )
+        made.append(None if share is None else Live(f"{both}/({whole})", share))
+    return made
+
+
+def found_in_table(key: str) -> str:
+    """Return the formula of a comparison's number in the first table, for a table with its no."""
+    return f"INDEX({{side.{key}}},MATCH({{row.no}},{{side.no}},0))"
+
+
+def live_column(formula: str, values: pd.Series) -> list[Cell]:
+    """Return a column of one formula with these values; nothing, and no formula, where there is none."""
+    return [None if value is None else Live(formula, value) for value in numbers(values)]
+
+
+def _sum(table: str, key: str) -> str:
+    return f"SUMIFS({{{table}.{key}}},{{{table}.no}},{{row.no}})"
