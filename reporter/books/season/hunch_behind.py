@@ -82,18 +82,19 @@ def _rows(report: Report) -> pd.DataFrame:
     """Return one row a hunch, stratum and trip that counts in its comparison."""
     system = report.season.system
     tables = [_of_hunch(result, no, system) for no, result in enumerate(report.hunches, start=1)]
-    made = pd.concat(tables, ignore_index=True).merge(
-        report.season.trips[["trip_no", "trip"]], on="trip_no", how="left"
-    )
-    keys = ["no", "stratum"]
-    sums = made.groupby(keys)[list(_NUMBERS)].transform("sum")
-    both = sums["whole_this"] + sums["whole_against"]
+    made = pd.concat(tables, ignore_index=True)
+    key = made["no"].to_numpy() * (made["stratum"].max() + 1 if len(made) else 1) + made["stratum"].to_numpy()
+    stratum = pd.factorize(key)[0]
+    whole_this, whole_against = (np.bincount(stratum, made[f"whole_{side}"])[stratum] for side in _SIDES)
+    both = whole_this + whole_against
+    names = dict(zip(report.season.trips["trip_no"], report.season.trips["trip"], strict=True))
     return made.assign(
-        stratum=made.groupby(keys, sort=False).ngroup() + 1,
-        alone=~made.duplicated(keys, keep=False),
+        trip=[names[trip] for trip in made["trip_no"]],
+        stratum=stratum + 1,
+        alone=np.bincount(stratum)[stratum] == 1,
         first=(~made.duplicated(["no", "trip_no"])).astype(int),
-        weighted_this=made["part_this"] * sums["whole_against"] / both,
-        weighted_against=made["part_against"] * sums["whole_this"] / both,
+        weighted_this=made["part_this"] * whole_against / both,
+        weighted_against=made["part_against"] * whole_this / both,
     )
 
 

@@ -70,9 +70,7 @@ def _pairs(report: Report) -> pd.DataFrame:
 
 def _trips(report: Report, pairs: pd.DataFrame) -> Table:
     """Return the trips with both."""
-    rows = report.fair.rows.trips.merge(pairs, on="no").merge(
-        report.season.trips[["trip_no", "trip"]], on="trip_no"
-    )
+    rows = _with_trip(report, _with_pair(report.fair.rows.trips, pairs))
     columns = _columns(rows, _of_pairs(rows, "trip_no"), (*_PAIR, *_TRIP, *_SIDE_NOS))
     fields = (_NO, *_PAIR, *_TRIP, *_NUMBERS, *_SIDE_NOS)
     return Table("side_trip", fields, columns, title="Trips with both", filtered=True)
@@ -80,7 +78,7 @@ def _trips(report: Report, pairs: pd.DataFrame) -> Table:
 
 def _kinds(report: Report, pairs: pd.DataFrame) -> Table:
     """Return the kinds of day on which both were fished."""
-    rows = report.fair.rows.kinds.merge(pairs, on="no")
+    rows = _with_pair(report.fair.rows.kinds, pairs)
     labels = report.fair.classes.labels
     rows = rows.assign(kind_no=rows["kind"] + 1, kind=[labels[kind] for kind in rows["kind"]])
     columns = _columns(rows, _of_pairs(rows, "kind_no"), (*_PAIR, *_KIND, *_SIDE_NOS))
@@ -93,11 +91,11 @@ def _hours(report: Report, pairs: pd.DataFrame) -> tuple[Table, ...]:
     rows = report.fair.rows.hours
     if rows.empty:
         return ()
-    rows = rows.merge(pairs[["no", *_SIDES]], on="no").merge(
-        report.season.trips[["trip_no", "trip"]], on="trip_no"
+    rows = _with_trip(report, _with_pair(rows, pairs)).assign(
+        this_no=rows["stint_this"],
+        against_no=rows["stint_against"],
+        first=(~rows.duplicated(["no", "trip_no"])).astype(int),
     )
-    rows = rows.rename(columns={"stint_this": "this_no", "stint_against": "against_no"})
-    rows = rows.assign(first=(~rows.duplicated(["no", "trip_no"])).astype(int))
     sources = {"fish": "fish", "hours": "rod_hours"}
     formulas = {
         f"{key}_{side}": [f"SUMIFS({{stint.{source}}},{{stint.stint_no}},{{row.{side}_no}})"] * len(rows)
@@ -107,6 +105,18 @@ def _hours(report: Report, pairs: pd.DataFrame) -> tuple[Table, ...]:
     columns = _columns(rows, formulas, (*_PAIR, *_TRIP, *_STINT_NOS))
     fields = (_NO, *_PAIR, *_TRIP, *_NUMBERS, *_STINT_NOS)
     return (Table("side_hours", fields, columns, title="Stints in the same hours"),)
+
+
+def _with_pair(rows: pd.DataFrame, pairs: pd.DataFrame) -> pd.DataFrame:
+    """Add what is compared, and its numbers; comparisons are numbered from 1 in their order."""
+    places = rows["no"].to_numpy(dtype=int) - 1
+    keys = ("of", *_SIDES, *(f"{side}_no" for side in _SIDES))
+    return rows.assign(**{key: pairs[key].to_numpy()[places] for key in keys})
+
+
+def _with_trip(report: Report, rows: pd.DataFrame) -> pd.DataFrame:
+    names = dict(zip(report.season.trips["trip_no"], report.season.trips["trip"], strict=True))
+    return rows.assign(trip=[names[trip] for trip in rows["trip_no"]])
 
 
 def _of_pairs(rows: pd.DataFrame, stratum: str) -> dict[str, list[str]]:
