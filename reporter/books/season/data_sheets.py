@@ -11,7 +11,7 @@ from reporter.books.blocks import Cell, Field, Line, Live, Sheet, Table, Text
 from reporter.books.season.front_words import day_group_words
 from reporter.books.season.numbers import numbers
 from reporter.books.season.row_fields import row_fields
-from reporter.books.season.tackle_stints import TACKLE_FIELDS, tackle_columns
+from reporter.books.season.tackle_stints import tackle_columns, tackle_fields
 from reporter.compute.catch import REASONS
 from reporter.compute.fronts.hard_days import HARD
 from reporter.compute.fronts.rates import CALL_GROUPS, DAY_GROUPS
@@ -200,7 +200,7 @@ def stints(report: Report) -> Sheet:
         Field("stint_no", "Stint no.", "plain"),
         Field("angler", "Angler"),
         Field("why", "Why it has no effort"),
-        *TACKLE_FIELDS,
+        *tackle_fields(report.tackle),
     )
     return data_sheet("Stints", "stint", fields, made, "One row a stint, as on Effort.")
 
