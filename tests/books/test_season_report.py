@@ -41,6 +41,7 @@ SHEETS = [
     "Worked through",
     "Condition rates",
     "Behind What worked",
+    "Behind Paperwork",
     "Stint conditions",
     "Stints",
     "Trip techniques",
