@@ -38,6 +38,7 @@ MOST_PAGES = {
     "Worked through": 2,
     "Condition rates": 18,
     "Behind What worked": 4,
+    "Behind Paperwork": 5,
     "Stint conditions": 8,
     "Stints": 10,
     "Trip techniques": 8,

@@ -43,6 +43,7 @@ SHEETS = [
     "Behind Hunches",
     "Condition rates",
     "Behind What worked",
+    "Behind Paperwork",
     "Stint conditions",
     "Stints",
     "Trip techniques",

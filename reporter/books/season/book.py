@@ -35,6 +35,7 @@ def season_book(report: Report) -> Book:
     """Return the season report as a book; `created` is the season's last day, known from the log alone."""
     season = report.season
     picker, *behind = what_worked(report)
+    papers, *behind_papers = paperwork(report)
     return Book(
         title=season.settings["season_name"] or "Season report",
         mark="report",
@@ -55,7 +56,7 @@ def season_book(report: Report) -> Book:
                 water_cards(report),
                 weeks(report),
                 trips(report),
-                paperwork(report),
+                papers,
                 rows_to_fix(season.fixes),
                 worked_out(report),
                 worked_through(report),
@@ -63,6 +64,7 @@ def season_book(report: Report) -> Book:
                 hunch_behind(report),
                 condition_rates(report),
                 *behind,
+                *behind_papers,
                 stint_conditions(report),
                 stints(report),
                 trip_techniques(report),

@@ -38,6 +38,7 @@ ANSWERS: Final[Mapping[str, str]] = {
     "Behind Hunches": "What each side of a hunch had, trip by trip",
     "Condition rates": "The rates behind Conditions",
     "Behind What worked": "The lists that What worked chooses from",
+    "Behind Paperwork": "The trips and days behind each count on Paperwork",
     "Stint conditions": "What every stint was fished under",
     "Stints": "One row a stint, as on Effort",
     "Trip techniques": "One row a technique on a trip: every rate stands on these",
