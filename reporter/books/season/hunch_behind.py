@@ -17,9 +17,9 @@ TRIPS = "SUMIFS({hunch_row.first},{hunch_row.no},{row.no})"
 
 _TITLE = Line(NAME, "title")
 _LEAD = Line(
-    "What each side had, on the trips that a hunch rests on. Weighted: counted x over of the other / over of "
-    "both, each summed where days of a technique are held against each other. A ratio is the sum of its one "
-    "column over the sum of its other.",
+    "What each side had, on the trips that a hunch rests on. A line adds to its ratio: counted x over of the "
+    "other / over of both, each summed where days of a technique are held against each other. The ratio is "
+    "what this side adds over what the other adds: 2.00 is twice as much.",
     "lead",
 )
 _NONE = Line("There is no hunch to test.")
@@ -56,8 +56,8 @@ _ROW_FIELDS = (
     Field("trip_no", "Trip no.", "plain"),
     Field("trip", "Trip"),
     *_SIDE_FIELDS,
-    Field("weighted_this", "Weighted, this", "three"),
-    Field("weighted_against", "Weighted, the other", "three"),
+    Field("adds_this", "Adds, this", "three"),
+    Field("adds_against", "Adds, the other", "three"),
     Field("first", "First of its trip", "plain", help="1 on one line of each trip and hunch."),
 )
 
@@ -66,7 +66,7 @@ def _sum(key: str) -> str:
     return f"SUMIFS({{hunch_row.{key}}},{{hunch_row.no}},{{row.no}})"
 
 
-RATIO = f'IF({_sum("weighted_against")}>0,{_sum("weighted_this")}/{_sum("weighted_against")},"")'
+RATIO = f'IF({_sum("adds_against")}>0,{_sum("adds_this")}/{_sum("adds_against")},"")'
 """Formula of the ratio of a hunch, in a table with its no."""
 
 
@@ -93,8 +93,8 @@ def _rows(report: Report) -> pd.DataFrame:
         stratum=stratum + 1,
         alone=np.bincount(stratum)[stratum] == 1,
         first=(~made.duplicated(["no", "trip_no"])).astype(int),
-        weighted_this=made["part_this"] * whole_against / both,
-        weighted_against=made["part_against"] * whole_this / both,
+        adds_this=made["part_this"] * whole_against / both,
+        adds_against=made["part_against"] * whole_this / both,
     )
 
 
@@ -151,15 +151,15 @@ def _row_table(rows: pd.DataFrame) -> Table:
     keys = ("no", "stratum", "trip_no", "trip", *_NUMBERS, "first")
     columns: dict[str, Sequence[Cell]] = {key: rows[key].tolist() for key in keys}
     for side, other in (_SIDES, _SIDES[::-1]):
-        formulas = _weighted(side, other)
-        columns[f"weighted_{side}"] = [
+        formulas = _adds(side, other)
+        columns[f"adds_{side}"] = [
             Live(formulas[alone], value)
-            for alone, value in zip(rows["alone"], rows[f"weighted_{side}"].tolist(), strict=True)
+            for alone, value in zip(rows["alone"], rows[f"adds_{side}"].tolist(), strict=True)
         ]
     return Table("hunch_row", _ROW_FIELDS, columns, title="Trip by trip", filtered=True)
 
 
-def _weighted(side: str, other: str) -> dict[bool, str]:
+def _adds(side: str, other: str) -> dict[bool, str]:
     """Return the formula of a line that is compared with itself alone (True), or with others (False)."""
 
     def of_both(this: str, against: str) -> str:

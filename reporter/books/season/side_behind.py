@@ -14,8 +14,9 @@ NAME = "Behind Side by side"
 
 _TITLE = Line(NAME, "title")
 _LEAD = Line(
-    "Every kind of day, trip and pair of stints on which a comparison stands. Weighted: fish x rod-hours of "
-    "the other / rod-hours of both. A ratio is the sum of its one column over the sum of its other.",
+    "Every kind of day, trip and pair of stints on which a comparison stands. A line adds to its ratio: fish "
+    "x rod-hours of the other / rod-hours of both. The ratio is what this adds over what the other adds: "
+    "2.00 is twice as many fish per rod-hour.",
     "lead",
 )
 _NOTHING = Line("There is nothing to compare yet: it takes two techniques with usable effort.")
@@ -31,8 +32,8 @@ _NUMBERS = (
     Field("hours_this", "Rod-hours, this", "two"),
     Field("fish_against", "Fish, against", "one"),
     Field("hours_against", "Rod-hours, against", "two"),
-    Field("weighted_this", "Weighted, this", "three"),
-    Field("weighted_against", "Weighted, against", "three"),
+    Field("adds_this", "Adds, this", "three"),
+    Field("adds_against", "Adds, against", "three"),
 )
 _SIDE_NOS = (Field("this_no", "No. of this", "plain"), Field("against_no", "No. of the other", "plain"))
 _STINT_NOS = (
@@ -145,7 +146,7 @@ def _columns(
     both = values["hours_this"] + values["hours_against"]
     for side, other in (_SIDES, _SIDES[::-1]):
         total = "({row.hours_this}+{row.hours_against})"
-        weighted = f"IF({total}>0,{{row.fish_{side}}}*{{row.hours_{other}}}/{total},0)"
+        adds = f"IF({total}>0,{{row.fish_{side}}}*{{row.hours_{other}}}/{total},0)"
         made = values[f"fish_{side}"] * values[f"hours_{other}"] / both
-        columns[f"weighted_{side}"] = [Live(weighted, value) for value in made.tolist()]
+        columns[f"adds_{side}"] = [Live(adds, value) for value in made.tolist()]
     return columns

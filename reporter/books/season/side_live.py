@@ -27,7 +27,7 @@ def fish_of(key: str) -> str:
 
 def ratio_of(method: str) -> str:
     """Return the formula of a comparison's ratio."""
-    this, against = (_sum(_TABLES[method], f"weighted_{side}") for side in ("this", "against"))
+    this, against = (_sum(_TABLES[method], f"adds_{side}") for side in ("this", "against"))
     return f'IF({against}>0,{this}/{against},"")'
 
 
