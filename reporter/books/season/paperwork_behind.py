@@ -34,7 +34,6 @@ _FIELDS = (
         help="1: a trip, or a client's day, that is not covered; a day once.",
     ),
 )
-_IF_ANY = ("customers", "outside")
 _OF_LINE = "SUMIFS({{paperwork_row.{key}}},{{paperwork_row.no}},{{row.no}})"
 COUNTS, OUTSIDE = _OF_LINE.format(key="counts"), _OF_LINE.format(key="outside")
 """Formulas of a line with its No.: what its rows count, and how many of them are not covered."""
@@ -78,9 +77,8 @@ def fits(made: Paperwork) -> bool:
 def behind_paperwork(made: Paperwork) -> Sheet:
     """Return the sheet; its rows have the numbers of the lines of Paperwork's tables, first to last."""
     columns = _columns(_lines(made))
-    blank = {key for key in _IF_ANY if all(cell is None for cell in columns[key])}
-    fields = tuple(_field(field, columns) for field in _FIELDS if field.key not in blank)
-    table = Table("paperwork_row", fields, {field.key: columns[field.key] for field in fields}, filtered=True)
+    fields = tuple(_field(field, columns) for field in _FIELDS)
+    table = Table("paperwork_row", fields, columns, filtered=True)
     head = Text((Line(NAME, "title"), Line(_LEAD, "lead")))
     return Sheet(NAME, (head, table), group="behind", private=True)
 

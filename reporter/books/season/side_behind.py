@@ -52,6 +52,7 @@ def side_behind(report: Report) -> Sheet:
     blocks: tuple[Block, ...] = (
         Text((_TITLE, _LEAD)),
         *mix_tables(report),
+        _compared(report, pairs),
         _kinds(report, pairs),
         *_hours(report, pairs),
         _trips(report, pairs),
@@ -67,6 +68,27 @@ def _pairs(report: Report) -> pd.DataFrame:
     for side in _SIDES:
         pairs[f"{side}_no"] = [numbers[of][name] for of, name in zip(pairs["of"], pairs[side], strict=True)]
     return pairs.assign(no=range(1, len(pairs) + 1))
+
+
+def _compared(report: Report, pairs: pd.DataFrame) -> Table:
+    """Return the comparisons, with all rod-hours of their sides."""
+    effort = report.season.pairs[report.season.pairs["in_rates"]]
+    sums = {of: effort.groupby(of)["rod_hours"].sum() for of in KEYS}
+    hours = [
+        sum(float(sums[of][name]) for name in sides)
+        for of, *sides in zip(pairs["of"], pairs["this"], pairs["against"], strict=True)
+    ]
+    formulas = {of: "+".join(_of_side(key, side) for side in _SIDES) for of, key in KEYS.items()}
+    columns: dict[str, Sequence[Cell]] = {
+        field.key: pairs[field.key].tolist() for field in (_NO, *_PAIR, *_SIDE_NOS)
+    }
+    columns["hours"] = [Live(formulas[of], value) for of, value in zip(pairs["of"], hours, strict=True)]
+    fields = (_NO, *_PAIR, Field("hours", "Rod-hours, both", "one"), *_SIDE_NOS)
+    return Table("side_pair", fields, columns, title="What is compared")
+
+
+def _of_side(key: str, side: str) -> str:
+    return f"SUMIFS({{pair.rod_hours}},{{pair.{key}}},{{row.{side}_no}},{{pair.in_rates}},1)"
 
 
 def _trips(report: Report, pairs: pd.DataFrame) -> Table:

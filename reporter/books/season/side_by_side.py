@@ -8,13 +8,13 @@ import pandas as pd
 
 from reporter.books.blocks import Block, Cell, Chart, Field, Line, Live, Series, Sheet, Table, Text
 from reporter.books.season.side_live import (
+    SHARE,
     TRIPS,
     WINDOW_TRIPS,
     fish_of,
     found_in_table,
     live_column,
     ratio_of,
-    share_cells,
 )
 from reporter.books.season.side_mix import mix_formula
 from reporter.books.season.side_words import claim_words, listed, lone_words, ratio_words
@@ -147,7 +147,7 @@ def _comparisons(report: Report, by_method: Mapping[str, pd.DataFrame]) -> Table
         Field("says", "What your record says", "wrapped", 46),
     ]
     shares = by_method["same_condition"]["overlap_share"]
-    columns["share"] = share_cells(report, base, shares)
+    columns["share"] = live_column(SHARE, shares)
     windows = _windows(by_method)
     columns["says"] = [
         claim_words(row, share, windows.get((row["this"], row["against"])))

@@ -6,8 +6,6 @@ import pandas as pd
 
 from reporter.books.blocks import Cell, Live
 from reporter.books.season.numbers import numbers
-from reporter.books.season.side_keys import KEYS, side_numbers
-from reporter.compute.report import Report
 
 _TABLES: Mapping[str, str] = {
     "same_trip": "side_trip",
@@ -17,6 +15,11 @@ _TABLES: Mapping[str, str] = {
 """Method -> the table with the rows behind its ratio."""
 
 TRIPS = 'COUNTIFS({side_trip.no},{row.no},{side_trip.hours_this},">0",{side_trip.hours_against},">0")'
+SHARE = (
+    "(SUMIFS({side_kind.hours_this},{side_kind.no},{row.no})+SUMIFS({side_kind.hours_against},{side_kind.no},"
+    "{row.no}))/INDEX({side_pair.hours},MATCH({row.no},{side_pair.no},0))"
+)
+"""Formula of both sides' rod-hours on kinds of day with both, of all their rod-hours."""
 WINDOW_TRIPS = "SUMIFS({side_hours.first},{side_hours.no},{row.no})"
 
 
@@ -29,22 +32,6 @@ def ratio_of(method: str) -> str:
     """Return the formula of a comparison's ratio."""
     this, against = (_sum(_TABLES[method], f"adds_{side}") for side in ("this", "against"))
     return f'IF({against}>0,{this}/{against},"")'
-
-
-def share_cells(report: Report, pairs: pd.DataFrame, shares: pd.Series) -> list[Cell]:
-    """Return the share of both sides' rod-hours that were on kinds of day with both; of, this and against."""
-    both = f"({_sum('side_kind', 'hours_this')}+{_sum('side_kind', 'hours_against')})"
-    known = {of: side_numbers(report, of) for of in KEYS}
-    made: list[Cell] = []
-    for of, this, against, share in zip(
-        pairs["of"], pairs["this"], pairs["against"], numbers(shares), strict=True
-    ):
-        whole = "+".join(
-            f"SUMIFS({{pair.rod_hours}},{{pair.{KEYS[of]}}},{known[of][name]},{{pair.in_rates}},1)"
-            for name in (this, against)
-        )
-        made.append(None if share is None else Live(f"{both}/({whole})", share))
-    return made
 
 
 def found_in_table(key: str) -> str:

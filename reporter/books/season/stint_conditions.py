@@ -24,6 +24,7 @@ _LEAD = (
     "tell stand on the first of their technique and trip."
 )
 _SPAN = 10_000  # beyond the numbers of bands, styles and techniques
+_WIDTH = 11.5  # of so many columns: the longest word of their headings
 _FIRST_HELP = (
     "The first of its trip in its band. 3: of all. 2: of its style. 1: of its technique. Blank: not."
 )
@@ -79,17 +80,21 @@ def stint_conditions(report: Report) -> Sheet:
     ]
     columns: dict[str, Any] = {field.key: cells(made[field.key]) for field in fields}
     for condition in report.record.conditions:
-        fields.append(Field(f"{condition.key}_no", f"{condition.title} no.", "plain", help=_NUMBER_HELP))
+        fields.append(
+            Field(f"{condition.key}_no", f"{condition.title} no.", "plain", _WIDTH, help=_NUMBER_HELP)
+        )
         columns[f"{condition.key}_no"] = condition.numbers.tolist()
     for condition in report.record.conditions:
-        fields.append(Field(f"{condition.key}_first", f"{condition.title}: first", "plain", help=_FIRST_HELP))
+        fields.append(
+            Field(f"{condition.key}_first", f"{condition.title}: first", "plain", _WIDTH, help=_FIRST_HELP)
+        )
         columns[f"{condition.key}_first"] = _firsts(made, condition.numbers)
     for field, values in _picks(report):
         fields.append(field)
         columns[field.key] = values
     table = Table("cond_stint", tuple(fields), columns, filtered=True)
     text = Text((Line(NAME, "title"), Line(_LEAD, "lead")))
-    return Sheet(NAME, (text, table), group="behind", landscape=True, private=True, pages_wide=3)
+    return Sheet(NAME, (text, table), group="behind", landscape=True, private=True, pages_wide=2)
 
 
 def _firsts(stints: pd.DataFrame, numbers: IntArray) -> list[int | None]:
