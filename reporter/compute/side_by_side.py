@@ -8,9 +8,10 @@ import pandas as pd
 
 from reporter.compute.claims import bonferroni_level, claim
 from reporter.compute.condition_classes import ConditionClasses
+from reporter.compute.fair_rows import Compared, FairRows, fair_rows
 from reporter.compute.paired import NUMBERS, RatioRange, same_condition, same_trip, same_window
 from reporter.compute.rates import by_group_and_trip
-from reporter.compute.ratio import FloatArray
+from reporter.compute.ratio import FloatArray, IntArray
 from reporter.compute.spread import Spread
 from reporter.compute.standardise import shared_weights, standardised
 from reporter.compute.windows import shared_windows
@@ -28,7 +29,10 @@ class SideBySide(NamedTuple):
     condition classes in which only one of the two was fished).
     standardised: technique, rate, low, high as if fished on the same mix of days, NaN where that cannot be
     told, and trips and rod_hours on these days; strata: labels of the condition classes it rests on, with
-    share of all rod-hours. reference: the technique most used.
+    share of all rod-hours. reference: the technique most used. rows: what the comparisons stand on, in the
+    order of `table`. mix: what the standardised rates stand on, one row a technique and class: technique,
+    kind, trips, rod_hours, fish, rate (of that class). kinds: kind, label, rod_hours of all techniques,
+    shared (whether the rates rest on it). classes: of the trips.
     """
 
     table: pd.DataFrame
@@ -36,6 +40,10 @@ class SideBySide(NamedTuple):
     strata: tuple[str, ...]
     share: float
     reference: str
+    rows: FairRows
+    mix: pd.DataFrame
+    kinds: pd.DataFrame
+    classes: ConditionClasses
 
 
 class _Record(NamedTuple):
@@ -66,13 +74,25 @@ def side_by_side(
     )
     hours = techniques.effort.sum(axis=-1)
     reference = names[int(np.argmax(hours))] if names else ""
-    rows = []
+    held = []
     if len(styles.names) == len(STYLES):
-        rows += _against(styles, "style", STYLES[:1], STYLES[1])
-    rows += _against(techniques, "technique", [name for name in names if name != reference], reference)
-    table = pd.DataFrame(rows, columns=list(_COLUMNS))
-    standard, strata, share = _standardised(techniques, spread)
-    return SideBySide(table, standard, strata, share, reference)
+        held.append((styles, "style", _held(styles, STYLES[:1], STYLES[1])))
+    if names:
+        others = [name for name in names if name != reference]
+        held.append((techniques, "technique", _held(techniques, others, reference)))
+    rows = [row for record, of, compared in held for row in _against(record, of, compared)]
+    standard = _standardised(techniques, spread)
+    return SideBySide(
+        table=pd.DataFrame(rows, columns=list(_COLUMNS)),
+        standardised=standard.table,
+        strata=tuple(standard.kinds.loc[standard.kinds["shared"], "label"]),
+        share=standard.share,
+        reference=reference,
+        rows=fair_rows((compared for *_, compared in held), trips, classes),
+        mix=standard.mix,
+        kinds=standard.kinds,
+        classes=classes,
+    )
 
 
 _COLUMNS = ("of", "method", "this", "against", *NUMBERS, "trips", "claim", "only_this", "only_against")
@@ -91,21 +111,31 @@ def _record(
     return _Record(names, catch, effort, classes, stints)
 
 
-def _against(record: _Record, of: str, names: Sequence[str], against: str) -> list[dict[str, object]]:
+def _held(record: _Record, names: Sequence[str], against: str) -> Compared:
+    """Hold names against one of the record's."""
     windows = shared_windows(record.stints, against)
-    level = bonferroni_level(len(names))
+    return Compared(
+        record.catch,
+        record.effort,
+        [record.names.index(name) for name in names],
+        record.names.index(against),
+        [windows[windows["name"] == name] for name in names],
+    )
+
+
+def _against(record: _Record, of: str, held: Compared) -> list[dict[str, object]]:
+    level = bonferroni_level(len(held.this))
     return [
         row
-        for this in names
-        for row in _compared(record, of, this, against, windows[windows["name"] == this], level)
+        for place, windows in zip(held.this, held.windows, strict=True)
+        for row in _compared(record, of, place, held.against, windows, level)
     ]
 
 
 def _compared(
-    record: _Record, of: str, this: str, against: str, windows: pd.DataFrame, level: float
+    record: _Record, of: str, one: int, other: int, windows: pd.DataFrame, level: float
 ) -> list[dict[str, object]]:
     """Return the rows of one comparison; the claim has its own level, what is printed 95 %."""
-    one, other = record.names.index(this), record.names.index(against)
     four = (record.catch[one], record.effort[one], record.catch[other], record.effort[other])
     strata = record.classes.of_trip
     said = str(claim(same_trip(*four, level), same_condition(*four, strata, level)))
@@ -119,14 +149,14 @@ def _compared(
             windows["trip_no"],
         )
     only = _only(record, one, other)
-    return [_row(of, method, this, against, found, said, only) for method, found in made.items()]
+    sides = record.names[one], record.names[other]
+    return [_row(of, method, sides, found, said, only) for method, found in made.items()]
 
 
 def _row(
     of: str,
     method: str,
-    this: str,
-    against: str,
+    sides: tuple[str, str],
     found: RatioRange,
     said: str,
     only: tuple[tuple[str, ...], tuple[str, ...]],
@@ -134,7 +164,7 @@ def _row(
     numbers = {key: float(getattr(found, key)) for key in NUMBERS}
     if said == "no_overlap":
         numbers |= dict.fromkeys(("ratio", "low", "high"), np.nan)
-    words = {"of": of, "method": method, "this": this, "against": against, "claim": said}
+    words = {"of": of, "method": method, "this": sides[0], "against": sides[1], "claim": said}
     return {**words, **numbers, "trips": int(found.trips), "only_this": only[0], "only_against": only[1]}
 
 
@@ -148,7 +178,16 @@ def _only(record: _Record, one: int, other: int) -> tuple[tuple[str, ...], tuple
     return tuple(labels[number] for number in this), tuple(labels[number] for number in against)
 
 
-def _standardised(record: _Record, spread: Spread) -> tuple[pd.DataFrame, tuple[str, ...], float]:
+class _Standardised(NamedTuple):
+    """Standardised rates, the classes and the cells on which they stand, the classes' share of rod-hours."""
+
+    table: pd.DataFrame
+    kinds: pd.DataFrame
+    mix: pd.DataFrame
+    share: float
+
+
+def _standardised(record: _Record, spread: Spread) -> _Standardised:
     """Return every technique's rate as if fished on the same mix of days.
 
     Only techniques of five trips and more are compared: one that was tried once or twice would leave hardly
@@ -162,27 +201,43 @@ def _standardised(record: _Record, spread: Spread) -> tuple[pd.DataFrame, tuple[
         np.where(members[None, :, :], part[compared][:, None, :], 0.0)
         for part in (record.catch, record.effort)
     )
-    table = pd.DataFrame(
-        {
-            "technique": record.names,
-            "trips": 0,
-            "rod_hours": 0.0,
-            "rate": np.nan,
-            "low": np.nan,
-            "high": np.nan,
-        }
-    )
-    if not len(compared) or not len(numbers):
-        return table, (), 0.0
     season = (members * record.effort.sum(axis=0)).sum(axis=-1)
     weights, shared = shared_weights(effort.sum(axis=-1), season)
+    shared = shared & bool(len(compared))
+    kinds = pd.DataFrame(
+        {
+            "kind": numbers,
+            "label": [record.classes.labels[number] for number in numbers],
+            "rod_hours": season,
+            "shared": shared,
+        }
+    )
+    table = pd.DataFrame({"technique": record.names, "trips": 0, "rod_hours": 0.0})
+    table = table.assign(rate=np.nan, low=np.nan, high=np.nan)
+    mix = _mix(
+        [record.names[place] for place in compared], numbers[shared], catch[:, shared], effort[:, shared]
+    )
     if not shared.any():
-        return table, (), 0.0
+        return _Standardised(table, kinds, mix, 0.0)
     made = standardised(catch, effort, weights, spread=spread, borrow=True)
     for key in ("rate", "low", "high"):
         table.loc[compared, key] = getattr(made, key)
     on_shared = effort[:, shared, :].sum(axis=1)
     table.loc[compared, "trips"] = (on_shared > 0).sum(axis=-1)
     table.loc[compared, "rod_hours"] = on_shared.sum(axis=-1)
-    labels = tuple(record.classes.labels[number] for number in numbers[shared])
-    return table, labels, float(season[shared].sum() / record.effort.sum())
+    return _Standardised(table, kinds, mix, float(season[shared].sum() / record.effort.sum()))
+
+
+def _mix(names: Sequence[str], kinds: IntArray, catch: FloatArray, effort: FloatArray) -> pd.DataFrame:
+    """Return one row a technique and class, from (techniques, classes, trips)."""
+    fish, hours = catch.sum(axis=-1).ravel(), effort.sum(axis=-1).ravel()
+    return pd.DataFrame(
+        {
+            "technique": np.repeat(np.array(names, dtype=object), len(kinds)),
+            "kind": np.tile(kinds, len(names)),
+            "trips": (effort > 0).sum(axis=-1).ravel(),
+            "rod_hours": hours,
+            "fish": fish,
+            "rate": fish / hours,
+        }
+    )

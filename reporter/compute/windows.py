@@ -5,16 +5,16 @@ import pandas as pd
 
 from reporter.schema.thresholds import SAME_WINDOW_MIN
 
-_COLUMNS = ["trip_no", "name", "begin_min", "end_min", "fish", "rod_hours"]
+_COLUMNS = ["stint_no", "trip_no", "name", "begin_min", "end_min", "fish", "rod_hours"]
 
 
 def shared_windows(stints: pd.DataFrame, against: str) -> pd.DataFrame:
     """Return stints that start and end within minutes of one with the name they are held against.
 
-    stints: with trip_no, name (a technique or style), begin_min, end_min, timing, rod_hours and fish (NaN
-    where the record cannot place them). One row a window: name, trip_no, catch_this, effort_this,
-    catch_against, effort_against. Only stints timed by the clock with usable effort and known fish; for each
-    name a stint serves one window.
+    stints: with stint_no, trip_no, name (a technique or style), begin_min, end_min, timing, rod_hours and
+    fish (NaN where the record cannot place them). One row a window: name, trip_no, catch_this, effort_this,
+    catch_against, effort_against, stint_this, stint_against. Only stints timed by the clock with usable
+    effort and known fish; for each name a stint serves one window.
     """
     known = stints["fish"].notna() & (stints["rod_hours"] > 0) & (stints["timing"] == "clock")
     held = stints["name"] == against
@@ -35,5 +35,7 @@ def shared_windows(stints: pd.DataFrame, against: str) -> pd.DataFrame:
             "effort_this": near["rod_hours_this"],
             "catch_against": near["fish_against"],
             "effort_against": near["rod_hours_against"],
+            "stint_this": near["stint_no_this"],
+            "stint_against": near["stint_no_against"],
         }
     ).reset_index(drop=True)

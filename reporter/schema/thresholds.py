@@ -147,3 +147,8 @@ one log of three hundred."""
 MIN_CHART_TECHNIQUES = 3
 """Techniques with trips enough that say from which hang-ups per rod-hour are charted: two numbers are read
 faster than two bars."""
+
+MOST_PAPERWORK_ROWS = 50_000
+"""Rows behind the counts of Paperwork beyond which these stand as plain numbers. A paper has a row for every
+trip that needs it: a thousand papers over a thousand trips would be as many rows as a sheet has. A season has
+some hundreds."""

@@ -58,7 +58,7 @@ def table(folder: Path, name: str) -> list[Row]:
 
 def page_of(report: Path) -> Page:
     cells = list(openpyxl.load_workbook(report, data_only=True)[SHEET].iter_rows(values_only=True))
-    heading = next((n for n, row in enumerate(cells) if row[0] == "Hunch"), len(cells))
+    heading = next((n for n, row in enumerate(cells) if row[1] == "Hunch"), len(cells))
     names = [str(name) for name in cells[heading]] if heading < len(cells) else []
     rows = [dict(zip(names, row, strict=True)) for row in cells[heading + 1 :] if row[-2] is not None]
     lines = [str(row[0]) for row in (*cells[:heading], *cells[heading + 1 + len(rows) :]) if row[0]]

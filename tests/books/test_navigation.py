@@ -61,6 +61,7 @@ def test_every_link_leads_to_a_sheet_of_the_report(book: Workbook) -> None:
         ("Techniques", "Fish per rod-hour by technique", "Trip techniques"),
         ("Conditions", "Clarity", "Condition rates"),
         ("Fish", "By species", "Fish rows"),
+        ("Paperwork", "Use against what is allowed", "Behind Paperwork"),
         ("Tackle", "Hang-ups and lures lost by technique", "Stints"),
         ("At a glance", "Fish per rod-hour", "Trip techniques"),
     ],

@@ -35,13 +35,14 @@ def page(log: Path, folder: Path) -> list[tuple[object, ...]]:
 
 
 def below(rows: list[tuple[object, ...]], title: str) -> list[tuple[object, ...]]:
-    """The rows below a title, its headings left out, as far as they have several cells."""
+    """The rows below a title, headings and No. left out, as far as they have several cells."""
     top = next(place for place, row in enumerate(rows) if row[0] == title)
+    begin = int(rows[top + 1][0] == "No.")
     found = []
     for row in rows[top + 2 :]:
         if len(row) < 2:
             break
-        found.append(row)
+        found.append(row[begin:])
     return found
 
 

@@ -36,8 +36,13 @@ def built(log: Path, folder: Path) -> Path:
 
 
 def cells_of(report: Path) -> list[tuple[Any, ...]]:
-    book = openpyxl.load_workbook(report, data_only=True, read_only=True)
-    rows = list(book[SHEET].iter_rows(values_only=True))
+    return rows_of(report, SHEET)
+
+
+def rows_of(report: Path, sheet: str, *, formulas: bool = False) -> list[tuple[Any, ...]]:
+    """The rows of a sheet; a cell with a formula is its value, or the formula."""
+    book = openpyxl.load_workbook(report, data_only=not formulas, read_only=True)
+    rows = list(book[sheet].iter_rows(values_only=True))
     book.close()
     return rows
 
@@ -355,6 +360,69 @@ def test_bites_by_a_grouping_that_tells_no_fish_apart_are_a_line(write_log: Writ
     assert (row["Missed"], row["Landed"]) == (2, 1)
 
 
+def plain_numbers(report: Path) -> set[str]:
+    """The headings under which numbers stand that are no formulas."""
+    found: set[str] = set()
+    headings: tuple[Any, ...] = ()
+    for row in rows_of(report, SHEET, formulas=True):
+        if row[0] in ("No.", "Line"):
+            headings = row
+        found |= {str(headings[place]) for place, cell in enumerate(row) if isinstance(cell, int | float)}
+    return found
+
+
+def test_every_number_but_those_of_lines_is_a_formula(demo: Path, by_hand: Path) -> None:
+    assert plain_numbers(demo) == {"No.", "Line", "Technique no."}
+    assert plain_numbers(by_hand) == {"No.", "Technique no."}  # no chart
+
+
+def stint_rows(report: Path) -> list[Row]:
+    """The rows of Stints that count in the rates."""
+    rows = rows_of(report, "Stints")
+    top = next(place for place, row in enumerate(rows) if row[0] == "Row on Effort")
+    stints = [dict(zip(map(str, rows[top]), row, strict=True)) for row in rows[top + 1 :]]
+    return [stint for stint in stints if stint["In the rates"]]
+
+
+SAYS = {
+    "": lambda _by, _stint: True,
+    ": hang-ups": lambda _by, stint: stint["Hang-ups"] is not None,
+    ": lures lost": lambda _by, stint: stint["Lures lost"] is not None,
+    ": bites": lambda by, stint: stint["Bites count" if by == "technique" else f"Bites count by {by}"] == 1,
+}
+ALL_OF_THEM = dict.fromkeys(("cover", "variant"), tuple(SAYS))
+USED_BY = {"technique": tuple(SAYS)[1:], **ALL_OF_THEM, "size": ("",), "colour": ("",)}
+
+
+@pytest.mark.parametrize(("by", "says"), [(by, says) for by, all_of in USED_BY.items() for says in all_of])
+def test_trips_are_marked_on_their_first_stint_of_a_line_and_of_all(
+    by: str, says: str, demo: Path, by_hand: Path
+) -> None:
+    for report in (demo, by_hand):
+        in_line: set[tuple[int, int]] = set()
+        in_any: set[int] = set()
+        for stint in stint_rows(report):
+            trip, line = stint["Trip no."], stint[f"{by.capitalize()} no."]
+            expected = None
+            if line and SAYS[says](by, stint):
+                first = trip not in in_any
+                expected = 2 if first else 1 if (trip, line) not in in_line else None
+                in_any.add(trip)
+                in_line.add((trip, line))
+            assert stint[f"Trip by {by}{says}"] == expected, stint["Row on Effort"]
+        assert in_line
+
+
+def test_stints_have_no_columns_for_trips_that_tackle_does_not_count(
+    write_log: WriteLog, tmp_path: Path
+) -> None:
+    rows = [("T-001", "Drop shot", 60, 1, 0, None, None, None, "dock"), ("T-002", "Jerkbait", 60, 1)]
+    report = built(write_log(small(rows)), tmp_path)
+    headings = next(row for row in rows_of(report, "Stints") if row[0] == "Row on Effort")
+    found = [heading for heading in headings if str(heading).startswith("Trip by")]
+    assert found == ["Trip by technique: bites", "Trip by cover: bites"]
+
+
 @pytest.mark.libreoffice
 def test_live_cells_recalculate_to_what_is_stored(by_hand: Path, tmp_path: Path) -> None:
     page = openpyxl.load_workbook(by_hand)[SHEET]
@@ -464,7 +532,8 @@ def test_cells_to_type_in_are_yellow_with_a_choice_of_yes_and_no(demo: Path) -> 
         assert page.cell(labels[label].row, 3).fill.fgColor.rgb == "FFFFF7DB"
     assert page.cell(labels["Read a blank as none lost"].row, 3).value == "no"
     (season,) = csv_of(demo, "season")
-    assert near(page.cell(labels["Rod-hours next season"].row, 3).value, season["rod_hours"])
+    (hours,) = (row[2] for row in cells_of(demo) if row[1] == "Rod-hours next season")
+    assert near(hours, season["rod_hours"])
     (choice,) = page.data_validations.dataValidation
     assert choice.formula1 == '"no,yes"'
     assert choice.sqref == page.cell(labels["Read a blank as none lost"].row, 3).coordinate

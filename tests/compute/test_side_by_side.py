@@ -10,7 +10,7 @@ from reporter.compute.spread import Spread
 
 STYLES = {"Jig": "slow", "Crankbait": "moving", "Spoon": ""}
 NO_STINTS = pd.DataFrame(
-    columns=["trip_no", "technique", "begin_min", "end_min", "timing", "fish", "rod_hours"]
+    columns=["stint_no", "trip_no", "technique", "begin_min", "end_min", "timing", "fish", "rod_hours"]
 )
 ONE_BY_ONE = Spread(0.0, 100)
 Fished = tuple[int, str, float, float]
@@ -113,7 +113,7 @@ def test_nothing_caught_gives_no_ratio() -> None:
 def test_same_hours_are_compared_from_five_trips_on() -> None:
     fished = [(trip, name, 2.0, 3.0) for trip in range(1, 6) for name in ("Jig", "Spoon")]
     stints = pd.DataFrame(fished, columns=["trip_no", "technique", "fish", "rod_hours"])
-    stints = stints.assign(begin_min=360.0, end_min=540.0, timing="clock")
+    stints = stints.assign(stint_no=stints.index + 1, begin_min=360.0, end_min=540.0, timing="clock")
     stints["fish"] += stints["technique"] == "Spoon"
     whole = compared(*fished, of_trip=[0] * 5, stints=stints)
     found = rows(whole, "Spoon")["same_window"]
@@ -125,7 +125,7 @@ def test_same_hours_are_compared_from_five_trips_on() -> None:
 def test_moving_and_slow_are_compared_in_the_same_hours_too() -> None:
     fished = [(trip, name, 2.0, 3.0) for trip in range(1, 6) for name in ("Jig", "Crankbait")]
     stints = pd.DataFrame(fished, columns=["trip_no", "technique", "fish", "rod_hours"])
-    stints = stints.assign(begin_min=360.0, end_min=540.0, timing="clock")
+    stints = stints.assign(stint_no=stints.index + 1, begin_min=360.0, end_min=540.0, timing="clock")
     stints["fish"] += stints["technique"] == "Crankbait"
     found = rows(compared(*fished, of_trip=[0] * 5, stints=stints), "moving")["same_window"]
     assert (found["trips"], found["ratio"]) == (5, pytest.approx(1.5))
@@ -135,3 +135,42 @@ def test_one_technique_or_none_leaves_nothing_to_compare() -> None:
     assert compared((1, "Jig", 3.0, 2.0), of_trip=[0]).table.empty
     nothing = compared(of_trip=[])
     assert (nothing.table.empty, nothing.standardised.empty, nothing.reference) == (True, True, "")
+
+
+def test_rows_behind_a_comparison_are_the_trips_and_the_kinds_of_day_with_both() -> None:
+    fair = compared(
+        (1, "Jig", 27, 60),
+        (1, "Crankbait", 3, 10),
+        (2, "Jig", 10, 10),
+        (2, "Crankbait", 60, 75),
+        (3, "Jig", 4, 2),
+        (4, "Crankbait", 5, 3),
+        of_trip=[0, 0, 1, 0],
+    )
+    sides = ["catch_this", "effort_this", "catch_against", "effort_against"]
+    # 1: moving against slow; 2: Jig against Crankbait, which was fished more.
+    trips = fair.rows.trips[["no", "trip_no", *sides]].to_numpy().tolist()
+    assert trips == [
+        [1, 1, 3, 10, 27, 60],
+        [1, 2, 60, 75, 10, 10],
+        [2, 1, 27, 60, 3, 10],
+        [2, 2, 10, 10, 60, 75],
+    ]
+    # Trip 4 is of the first kind: without the other, but its kind of day has both.
+    kinds = fair.rows.kinds[["no", "kind", *sides]].to_numpy().tolist()
+    assert kinds == [[1, 0, 68, 88, 37, 70], [2, 0, 37, 70, 68, 88]]
+    assert fair.rows.hours.empty
+
+
+def test_rates_of_the_mix_rest_on_each_technique_on_each_of_its_kinds() -> None:
+    jig = [(trip, "Jig", 3.0, 2.0) for trip in range(1, 6)] + [(6, "Jig", 2.0, 4.0)]
+    crank = [(trip, "Crankbait", 1.0, 4.0) for trip in range(1, 6)]
+    fair = compared(*jig, *crank, of_trip=[0, 0, 0, 1, 1, 2])
+    assert fair.mix[["technique", "kind", "trips", "rod_hours", "fish", "rate"]].to_numpy().tolist() == [
+        ["Crankbait", 0, 3, 12.0, 3.0, 0.25],
+        ["Crankbait", 1, 2, 8.0, 2.0, 0.25],
+        ["Jig", 0, 3, 6.0, 9.0, 1.5],
+        ["Jig", 1, 2, 4.0, 6.0, 1.5],
+    ]
+    kinds = fair.kinds[["kind", "label", "rod_hours", "shared"]].to_numpy().tolist()
+    assert kinds == [[0, "kind 0", 18.0, True], [1, "kind 1", 12.0, True], [2, "kind 2", 4.0, False]]

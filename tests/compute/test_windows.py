@@ -13,7 +13,8 @@ Row = tuple[int, str, float, float, str, float, float]
 
 def stints(*rows: Row) -> pd.DataFrame:
     names = ["trip_no", "name", "begin_min", "end_min", "timing", "fish", "rod_hours"]
-    return pd.DataFrame(list(rows), columns=names)
+    made = pd.DataFrame(list(rows), columns=names)
+    return made.assign(stint_no=range(1, len(made) + 1))
 
 
 def row(
@@ -32,6 +33,8 @@ def test_stints_that_start_and_end_within_fifteen_minutes_share_a_window() -> No
             "effort_this": 3.0,
             "catch_against": 2,
             "effort_against": 2.5,
+            "stint_this": 1,
+            "stint_against": 2,
         }
     ]
 

@@ -5,6 +5,7 @@ from collections.abc import Sequence
 from reporter.books.blocks import Block, Cell, Field, Line, Live, Sheet, Table, Text
 from reporter.books.filing.pages import Front, day_or_blank, page
 from reporter.compute.paperwork.count import Count
+from reporter.compute.paperwork.paperwork import Paperwork
 from reporter.compute.paperwork.said import figure
 from reporter.compute.records import records
 from reporter.schema.paperwork import AVERAGE_HOURS
@@ -25,9 +26,26 @@ def counts_page(front: Front) -> Sheet | None:
     if not uses:
         return None
     blocks: list[Block] = []
-    for number, use in enumerate(uses, start=1):
-        blocks += _count(f"{use.name}: {use.count.counted_as}", use.count, f"count_{number}")
+    for key, use in zip(_keys(front.made), uses, strict=True):
+        blocks += _count(f"{use.name}: {use.count.counted_as}", use.count, key)
     return page("How use was counted", front, *blocks)
+
+
+def count_formulas(made: Paperwork) -> list[str]:
+    """Return the formula of each count over its rows on that page, "" where no trip counts."""
+    return [_formula(key, use.count) for key, use in zip(_keys(made), made.uses, strict=True)]
+
+
+def _keys(made: Paperwork) -> list[str]:
+    """Return the key of each count's table."""
+    return [f"count_{number}" for number in range(1, len(made.uses) + 1)]
+
+
+def _formula(key: str, count: Count) -> str:
+    if not len(count.rows):
+        return ""
+    adds = f"SUM({{{key}.adds}})"
+    return f"{adds}/SUM({{{key}.over}})" if count.rule == AVERAGE_HOURS else adds
 
 
 def other_counts_page(front: Front, counts: Sequence[Count]) -> Sheet:

@@ -1,13 +1,13 @@
 """The first page of a filing: what is owed by when, use against what is allowed, what has changed since."""
 
-import math
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from reporter.books.blocks import Block, Cell, Field, Line, Live, Sheet, Table, Text
+from reporter.books.filing.allowance import allowance_block
+from reporter.books.filing.counts import count_formulas
 from reporter.books.filing.pages import Front, day_or_blank, filled_table, page
 from reporter.compute.paperwork.paperwork import Paperwork
-from reporter.compute.paperwork.period import OPEN
 from reporter.compute.records import records
 
 if TYPE_CHECKING:
@@ -40,7 +40,7 @@ def front_page(front: Front, amended: "Amended | None") -> Sheet:
     blocks: list[Block] = []
     if amended is not None:
         blocks += _amended(amended)
-    blocks += [owed_block(made), allowance_block(made)]
+    blocks += [owed_block(made), allowance_block(made, count_formulas(made))]
     blocks += numbers_block(made)
     return page("Filing", front, *blocks, lead="What your sheets Reports and Documents ask for, first.")
 
@@ -57,15 +57,15 @@ def _run(run: tuple[str, ...]) -> str:
     return f"{', '.join(named)}: " if named else ""
 
 
-def owed_block(made: Paperwork) -> Block:
-    """Return the reports that are owed, and by when."""
+def owed_block(made: Paperwork, trips: str = "") -> Block:
+    """Return the reports that are owed, and by when. trips: the formula of a line's trips, if it has one."""
     rows = records(made.owed.table)
     if not rows:
         return Text((Line("Reports owed", "heading"), Line("Your sheet Reports names none with a Period.")))
     columns: dict[str, Sequence[Cell]] = {
         "report": [row["report"] for row in rows],
         "period": [row["name"] for row in rows],
-        "trips": [row["trips"] for row in rows],
+        "trips": [Live(trips, row["trips"]) if trips else row["trips"] for row in rows],
         "state": [_STATES[row["state"]] for row in rows],
         "due": [day_or_blank(row["due"]) for row in rows],
         "basis": [row["basis"] or None for row in rows],
@@ -74,41 +74,6 @@ def owed_block(made: Paperwork) -> Block:
         "why": [row["why"] or None for row in rows],
     }
     return filled_table("owed", _OWED, columns, title="Reports owed")
-
-
-def allowance_block(made: Paperwork) -> Block:
-    """Return use against what each paper allows, in the period and in the whole season."""
-    rows = records(made.allowance)
-    if not rows:
-        nothing = "No row of Documents or Reports has a Counting rule."
-        return Text((Line("Use against what is allowed", "heading"), Line(nothing)))
-    fields = (
-        Field("name", "Paper or report"),
-        Field("rule", "Counted by"),
-        Field("period", "In these days", "one"),
-        Field("used", "This season", "one"),
-        Field("allowed", "Allowed", "whole"),
-        Field("left", "Left", "one"),
-        Field("words", "In words", "wrapped", width=36.0),
-        Field("reviewed", "As a use review counts", "one"),
-        Field("next", "Next allocation at most", "one"),
-    )
-    # For the whole log these would be the season's once more.
-    counts = [None if made.period == OPEN else use.count.count for use in made.uses]
-    columns: dict[str, Sequence[Cell]] = {
-        "name": [row["name"] for row in rows],
-        "rule": [row["counted_as"] for row in rows],
-        "period": counts,
-        "used": [row["used"] for row in rows],
-        "allowed": [row["allowed"] for row in rows],
-        "left": [
-            None if math.isnan(row["left"]) else Live("{row.allowed}-{row.used}", row["left"]) for row in rows
-        ],
-        "words": [row["words"] for row in rows],
-        "reviewed": [row["reviewed"] for row in rows],
-        "next": [row["next_allowed"] for row in rows],
-    }
-    return filled_table("allowance", fields, columns, title="Use against what is allowed")
 
 
 def _amended(amended: "Amended") -> list[Block]:

@@ -12,9 +12,11 @@ from reporter.books.season.fish import fish
 from reporter.books.season.fish_rows import fish_rows
 from reporter.books.season.front_days import front_days, front_days_by_date
 from reporter.books.season.glance import at_a_glance
+from reporter.books.season.hunch_behind import hunch_behind
 from reporter.books.season.hunches import hunches
 from reporter.books.season.paperwork import paperwork
 from reporter.books.season.rows_to_fix import rows_to_fix
+from reporter.books.season.side_behind import side_behind
 from reporter.books.season.side_by_side import side_by_side
 from reporter.books.season.stint_conditions import stint_conditions
 from reporter.books.season.tackle import tackle
@@ -33,6 +35,7 @@ def season_book(report: Report) -> Book:
     """Return the season report as a book; `created` is the season's last day, known from the log alone."""
     season = report.season
     picker, *behind = what_worked(report)
+    papers, *behind_papers = paperwork(report)
     return Book(
         title=season.settings["season_name"] or "Season report",
         mark="report",
@@ -54,12 +57,15 @@ def season_book(report: Report) -> Book:
                 weeks(report),
                 trips(report),
                 *_seasons(report),
-                paperwork(report),
+                papers,
                 rows_to_fix(season),
                 worked_out(report),
                 worked_through(report),
+                side_behind(report),
+                hunch_behind(report),
                 condition_rates(report),
                 *behind,
+                *behind_papers,
                 stint_conditions(report),
                 stints(report),
                 trip_techniques(report),

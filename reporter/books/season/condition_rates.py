@@ -23,6 +23,9 @@ _OF_GROUP: dict[str, str] = {
     "technique": ",{cond_stint.technique_no},{row.group_no}",
 }
 
+_FIRST_OF: dict[str, str] = {ALL: ">=3", "style": ">=2", "technique": ">=1"}
+"""Group -> which stints stand for a trip: Stint conditions has 3 on the first of all in a band, and so on."""
+
 _FIELDS = (
     Field("key", "Key", "plain", help="Condition, band and column on Conditions."),
     Field("condition", "Condition"),
@@ -52,7 +55,7 @@ def condition_rates(report: Report) -> Sheet:
         "band": table["band"].tolist(),
         "group_no": group_numbers(report, table),
         "group": [name or "style not given" for name in table["group"]],
-        "trips": table["trips"].tolist(),
+        "trips": _trips(table),
         "rod_hours": _sums("rod_hours", table, table["rod_hours"]),
         "fish": _sums("counted_fish", table, table["fish"]),
         "rate": [Live(RATE, rate) for rate in table["fish_per_rod_hour"].tolist()],
@@ -101,11 +104,26 @@ def row_key(condition: int, band: int, column: int) -> int:
 _SPAN = 10_000
 
 
+def _trips(table: pd.DataFrame) -> list[Cell]:
+    formulas = {
+        (name, of): f"COUNTIFS({{cond_stint.{name}_no}},{{row.band_no}}{group},"
+        f'{{cond_stint.{name}_first}},"{_FIRST_OF[of]}")'
+        for name in set(table["condition"])
+        for of, group in _OF_GROUP.items()
+    }
+    return _of_kinds(formulas, table, table["trips"])
+
+
 def _sums(source: str, table: pd.DataFrame, values: pd.Series) -> list[Cell]:
     formulas = {
         (name, of): f"SUMIFS({{cond_stint.{source}}},{{cond_stint.{name}_no}},{{row.band_no}}{group})"
         for name in set(table["condition"])
         for of, group in _OF_GROUP.items()
     }
+    return _of_kinds(formulas, table, values)
+
+
+def _of_kinds(formulas: dict[tuple[str, str], str], table: pd.DataFrame, values: pd.Series) -> list[Cell]:
+    """Return the formula of each row's condition and kind of group, with its value."""
     kinds = zip(table["condition"], table["of"], values.tolist(), strict=True)
     return [Live(formulas[condition, of], value) for condition, of, value in kinds]

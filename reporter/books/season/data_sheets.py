@@ -11,7 +11,7 @@ from reporter.books.blocks import Cell, Field, Line, Live, Sheet, Table, Text
 from reporter.books.season.front_words import day_group_words
 from reporter.books.season.numbers import numbers
 from reporter.books.season.row_fields import row_fields, season_fields, with_season
-from reporter.books.season.tackle_stints import TACKLE_FIELDS, tackle_columns
+from reporter.books.season.tackle_stints import tackle_columns, tackle_fields
 from reporter.compute.catch import REASONS
 from reporter.compute.fronts.hard_days import HARD
 from reporter.compute.fronts.rates import CALL_GROUPS, DAY_GROUPS
@@ -69,6 +69,7 @@ def trip_techniques(report: Report) -> Sheet:
         Field("new_style_trip", "First of its style", "plain", help="1 on one row of each trip and style."),
         Field("day", "Type of day"),
         Field("day_no", "Type of day no.", "plain"),
+        Field("kind_no", "Kind of day no.", "plain", help="Its number on Behind Side by side."),
         Field("hard", "Day 1 or 2", "plain", help="1: behind a front, by the tool's verdict."),
         Field("call", "Your call as one"),
         Field("call_no", "Call no.", "plain"),
@@ -109,6 +110,7 @@ def pair_table(report: Report) -> pd.DataFrame:
         new_style_trip=_first(table, rated, ["trip_no", "style"]),
         day=[day_group_words(group) for group in table["day_group"]],
         day_no=place_in(table["day_group"], DAY_GROUPS),
+        kind_no=_kinds(report, table["trip_no"]),
         call=[day_group_words(group) for group in table["call_day_type"]],
         call_no=place_in(table["call_day_type"], CALL_GROUPS),
         told_bites=(rated & table["missed"].notna()).astype(int),
@@ -134,6 +136,11 @@ def _of_picks(report: Report, pairs: int, key: str) -> Any:
 
 
 _FITTING = '{cond_stint.fits},">="&{picked.kept}'
+
+
+def _kinds(report: Report, trips: pd.Series) -> Any:
+    """Return the number of each row's kind of day, from 1: Any, as pandas types a mapped column."""
+    return trips.map(dict(zip(report.season.trips["trip_no"], report.fair.classes.of_trip + 1, strict=True)))
 
 
 def place_in(labels: pd.Series, order: Iterable[str]) -> pd.Series:
@@ -191,9 +198,10 @@ def stints(report: Report) -> Sheet:
         Field("hang_ups", "Hang-ups", "whole"),
         Field("lures_lost", "Lures lost", "whole"),
         Field("stint", "Stint"),
+        Field("stint_no", "Stint no.", "plain"),
         Field("angler", "Angler"),
         Field("why", "Why it has no effort"),
-        *TACKLE_FIELDS,
+        *tackle_fields(report.tackle),
     )
     return data_sheet("Stints", "stint", fields, made, "One row a stint, as on Effort.")
 

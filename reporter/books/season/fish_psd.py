@@ -13,6 +13,7 @@ from reporter.books.season.fish_words import (
     FROM_STOCK,
     GREY_NOTE,
     IN_CLASS,
+    STOCK_TRIPS,
     class_columns,
     each_of_caught,
     grey_rows,
@@ -50,7 +51,7 @@ def _indices(report: Report) -> Table:
         "psd": live('IF({row.stock}>0,100*{row.fish}/{row.stock},"")', table["psd"]),
         "low": numbers(table["psd_low"]),
         "high": numbers(table["psd_high"]),
-        "trips": table["trips"].tolist(),
+        "trips": live(STOCK_TRIPS, table["trips"]),
         "remark": ["rough" if few else None for few in table["stock_fish"] < FEW_STOCK_FISH],
     }
     unit = usual_unit("fish length", report.season.system).label
@@ -96,7 +97,7 @@ def _shares(report: Report) -> Table:
         ),
         "low": numbers(100.0 * table["low"]),
         "high": numbers(100.0 * table["high"]),
-        "trips": table["trips"].tolist(),
+        "trips": live(STOCK_TRIPS, table["trips"]),
     }
     fields = (
         *CLASS_FIELDS,

@@ -1,5 +1,8 @@
 """The data sheet Fish rows, on which the totals and sizes on Fish stand."""
 
+import numpy as np
+import pandas as pd
+
 from reporter.books.blocks import Field, Sheet
 from reporter.books.season.data_sheets import clocks, data_sheet, place_in
 from reporter.books.season.row_fields import row_fields, with_season
@@ -28,6 +31,8 @@ def fish_rows(report: Report) -> Sheet:
         fished=table["fished"].astype(int),
         weighed=table["weighed"].astype(int),
         class_no=table["class_no"].where(table["class_no"] != NO_CLASS),
+        stock_trip=_first(table, table["class_no"] >= 1, ["trip_no", "species"]),
+        plump_trip=_first(table, table["relative_weight"].notna(), ["trip_no", "species", "class_no"]),
     )
     fields = (
         *row_fields(season, "Catch"),
@@ -57,5 +62,16 @@ def fish_rows(report: Report) -> Sheet:
         ),
         Field("bin", f"Length from ({length.label})", "plain", help="Lower end of its step on Fish."),
         Field("relative_weight", "Relative weight", "one", help="100: a plump fish of its length."),
+        Field(
+            "stock_trip", "First of stock length", "plain", help="1 on one such row of a trip and species."
+        ),
+        Field("plump_trip", "First weighed", "plain", help="1 on one such row of a trip, species and class."),
     )
     return data_sheet("Fish rows", "fish", fields, made, "One row a row of Catch that is used.")
+
+
+def _first(table: pd.DataFrame, those: pd.Series, keys: list[str]) -> pd.Series:
+    """Return 1 on the first of those rows of each group, nothing on others."""
+    first = pd.Series(np.nan, table.index)
+    first[~table[keys].where(those).duplicated() & those] = 1.0
+    return first

@@ -7,6 +7,7 @@ from reporter.books.season.fish_psd import psd_tables
 from reporter.books.season.fish_words import (
     FROM_STOCK,
     ON_TRIPS,
+    STOCK_TRIPS,
     headed,
     live,
     of_species,
@@ -60,7 +61,7 @@ def _basis(report: Report) -> Table:
         "measured": live(of_species("measured_fish", ON_TRIPS), table["measured"]),
         "weighed": live(of_species("weighed", ON_TRIPS), table["weighed"]),
         "stock": live(of_species("measured_fish", FROM_STOCK), table["stock_fish"]),
-        "trips": table["trips"].tolist(),
+        "trips": live(STOCK_TRIPS, table["trips"]),
         "said": [_WHY[why] for why in table["why"]],
     }
     fields = (

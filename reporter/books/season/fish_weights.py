@@ -74,7 +74,7 @@ def _table(report: Report) -> Table:
         "mean": live(f'IFERROR(AVERAGEIFS({{fish.relative_weight}},{_OWN_KEYS}),"")', table["mean"]),
         "low": numbers(table["low"]),
         "high": numbers(table["high"]),
-        "trips": table["trips"].tolist(),
+        "trips": live(f"SUMIFS({{fish.plump_trip}},{_OWN_KEYS})", table["trips"]),
     }
     fields = (
         *CLASS_FIELDS,

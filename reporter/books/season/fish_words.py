@@ -73,6 +73,7 @@ FROM_STOCK = '{fish.class_no},">=1"'
 FROM_CLASS = '{fish.class_no},">="&{row.class_no}'
 IN_CLASS = "{fish.class_no},{row.class_no}"
 ON_TRIPS = "{fish.fished},1"
+STOCK_TRIPS = of_species("stock_trip")
 
 
 def species_places(report: Report, table: pd.DataFrame) -> list[Cell]:

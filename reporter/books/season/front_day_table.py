@@ -4,7 +4,7 @@ import math
 
 import pandas as pd
 
-from reporter.books.blocks import Field, Look, Table, Value
+from reporter.books.blocks import Field, Live, Look, Table, Value
 from reporter.books.season.front_words import REMARKS, SOURCES, VERDICTS, wind_turn
 from reporter.books.season.numbers import numbers
 from reporter.compute.report import Report
@@ -37,6 +37,7 @@ _NOTE = (
     "are those of the front that the word is about; on other dates the most that the days before showed. "
     "Your call stands in the final word; it never changes the verdict."
 )
+_ALL_POINTS = "+".join(f"{{row.{leg}_points}}" for leg in LEGS)
 
 
 def front_day_table(report: Report, table: pd.DataFrame) -> Table:
@@ -56,7 +57,7 @@ def front_day_table(report: Report, table: pd.DataFrame) -> Table:
         "final": _final(table),
         "source": _sources(report, table),
         **{f"{leg}_points": numbers(table[f"{leg}_points"]) for leg in LEGS},
-        "points": numbers(table["points"]),
+        "points": [None if value is None else Live(_ALL_POINTS, value) for value in numbers(table["points"])],
         "pressure_change": _shown(table["pressure_change_hpa"], "pressure", system),
         "turn": [
             wind_turn(before, after) or None

@@ -13,6 +13,8 @@ from reporter.compute.records import records
 from reporter.compute.report import Report
 from reporter.schema.species import BY_CODE
 
+_WHERE = "see How it is worked out"
+_OUTSIDE = "SUMIFS({pair.landed},{pair.in_rates},0)+SUMIFS({fish.fish},{fish.counted},0)"
 _GUIDED = 'SUMPRODUCT(({trip.rated}=1)*({trip.kind}="guided"))'
 
 
@@ -166,8 +168,8 @@ def record_figures(report: Report) -> Figures:
     return Figures(
         "record",
         (
-            Figure("used", "Rows used", used, "whole", of_read),
-            Figure("outside", "Fish outside the rates", float(outside), "whole", "see How it is worked out"),
+            Figure("used", "Rows used", Live("SUM({row_count.used})", used), "whole", of_read),
+            Figure("outside", "Fish outside the rates", Live(_OUTSIDE, float(outside)), "whole", _WHERE),
             Figure("parts", "Effort shared out by Parts", parts, remark="of the rod-hours"),
             _unknown_days(rated),
             Figure("above", "Rows read as 'trip of the row above'", season.from_above, "whole"),

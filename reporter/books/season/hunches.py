@@ -1,8 +1,10 @@
 """Hunches: the guide's rules of thumb, each held against his own record."""
 
+import math
 from collections.abc import Sequence
 
-from reporter.books.blocks import Block, Cell, Field, Line, Sheet, Table, Text
+from reporter.books.blocks import Block, Cell, Field, Line, Live, Sheet, Table, Text
+from reporter.books.season.hunch_behind import RATIO, TRIPS
 from reporter.books.season.hunch_words import compared, settle_words, side_words, verdict_words
 from reporter.books.words import OF_TWENTY, counted
 from reporter.compute.hunches.verdict import Evidence, Result
@@ -27,6 +29,7 @@ _EVIDENCE = (
     "other things change with the day. Techniques and styles hold only where days of one kind say so too."
 )
 _FIELDS = (
+    Field("no", "No.", "plain"),
     Field("hunch", "Hunch", "wrapped", 38),
     Field("compared", "What is compared", "wrapped", 38),
     Field("this", "This side", "wrapped", 22),
@@ -79,18 +82,23 @@ def _told(result: Result, value: float) -> float | None:
     return None if result.why in ("few_trips", "few_events") else value
 
 
+def _live_ratio(ratio: float | None) -> Cell:
+    return None if ratio is None or math.isnan(ratio) else Live(RATIO, ratio)
+
+
 def _table(report: Report) -> Table:
     season_hours = float(report.whole["rod_hours"].iloc[0])
     results = report.hunches
     columns: dict[str, Sequence[Cell]] = {
+        "no": list(range(1, len(results) + 1)),
         "hunch": [result.hunch.name for result in results],
         "compared": [compared(result.hunch) for result in results],
         "this": [side_words(result, "this") for result in results],
         "against": [side_words(result, "against") for result in results],
-        "ratio": [_told(result, result.ratio) for result in results],
+        "ratio": [_live_ratio(_told(result, result.ratio)) for result in results],
         "low": [_told(result, result.low) for result in results],
         "high": [_told(result, result.high) for result in results],
-        "trips": [result.trips for result in results],
+        "trips": [Live(TRIPS, result.trips) for result in results],
         "evidence": [_ON[result.evidence] for result in results],
         "verdict": [verdict_words(result) for result in results],
         "settle": [settle_words(result.rod_hours_to_settle, season_hours) for result in results],

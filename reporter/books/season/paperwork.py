@@ -1,13 +1,18 @@
 """Paperwork: what the guide owes, what runs out, how far use and kept fish go, for his own eyes."""
 
 from collections.abc import Sequence
+from dataclasses import replace
+from itertools import count, islice
 from typing import Any
 
 from reporter.books.blocks import Block, Cell, Field, Line, Sheet, Table, Text
-from reporter.books.filing.front import allowance_block, numbers_block, owed_block
-from reporter.books.filing.pages import CAUTION, day_or_blank, filled_table
+from reporter.books.filing.allowance import allowance_block
+from reporter.books.filing.front import numbers_block, owed_block
+from reporter.books.filing.pages import CAUTION
+from reporter.books.season.paperwork_behind import COUNTS, behind_paperwork, fits, use_formula
+from reporter.books.season.paperwork_behind import NAME as BEHIND
+from reporter.books.season.paperwork_papers import documents_block, licences_block
 from reporter.books.words import counted
-from reporter.compute.paperwork.licences import VALID
 from reporter.compute.records import records
 from reporter.compute.report import Report
 from reporter.schema.keep_tables import CANNOT_CHECK, CHECK_THIS, NO_PROBLEM, NOT_CHECKED
@@ -21,32 +26,12 @@ _KEEP = (
     "Fish held against the rules that you typed on Keep rules, and nothing else: what is not found here may "
     "still be against the law. The local authority's current text comes first."
 )
-_DOCUMENTS = (
-    Field("document", "Document"),
-    Field("kind", "Kind"),
-    Field("valid_from", "Valid from", "date"),
-    Field("valid_to", "Valid to", "date"),
-    Field("state", "State"),
-    Field("trips", "Trips that need it", "whole"),
-    Field("trips_outside", "Of them not covered", "whole"),
-    Field("trip", "The first"),
-    Field("keep_until", "Keep its records until, at least", "date"),
-)
-_LICENCES = (
-    Field("client", "Client"),
-    Field("licence_from", "Licence from", "date"),
-    Field("licence_to", "Licence to", "date"),
-    Field("trips", "Trips", "whole"),
-    Field("days_outside", "Days not covered", "whole"),
-    Field("trip", "The first"),
-    Field("state", "State"),
-)
 _CHECKS = (
     Field("trip", "Trip"),
     Field("result", "Result"),
     Field("message", "What was held against your rules", "wrapped", width=80.0),
 )
-
+_NO = Field("no", "No.", "plain", help="That of the rows behind it, on Behind Paperwork.")
 _UNSEEN = (
     Field("rule", "Rule"),
     Field("heading", "Column"),
@@ -55,41 +40,50 @@ _UNSEEN = (
 )
 
 
-def paperwork(report: Report) -> Sheet:
-    """Return the sheet Paperwork."""
+def paperwork(report: Report) -> tuple[Sheet, ...]:
+    """Return the sheet Paperwork, and the one with the rows behind its counts where it has any."""
     made = report.paperwork
-    season = report.season
-    of_last = f" Of {season.several[-1].label} alone, the last season." if season.several else ""
-    head = Text((Line(NAME, "title"), Line(f"{_LEAD}{of_last}", "lead"), Line(CAUTION, "caution")))
-    blocks: list[Block] = [head, owed_block(made), allowance_block(made), *_documents(report)]
-    blocks += [
-        *_licences(report),
-        *_passengers(report),
-        *_sea_days(report),
-        *_keep(report),
-        *numbers_block(made),
+    live = fits(made)
+    formulas = [use_formula(use.count) if live else "" for use in made.uses]
+    blocks: list[Block] = [
+        owed_block(made, COUNTS if live else ""),
+        allowance_block(made, formulas),
+        *documents_block(made, live=live),
+        *licences_block(made, live=live),
     ]
+    live = live and any(isinstance(block, Table) for block in blocks)
+    if live:
+        blocks = _numbered(blocks)
+    blocks += [*_passengers(report), *_sea_days(report), *_keep(report), *numbers_block(made)]
     lines = sum(block.rows for block in blocks if isinstance(block, Table))
     one_page = 1 if lines <= _LINES_A_PAGE else 0
-    return Sheet(NAME, tuple(blocks), group="books", landscape=True, private=True, pages_tall=one_page)
+    several = report.season.several
+    of_last = f" Of {several[-1].label} alone, the last season." if several else ""
+    head = Text((Line(NAME, "title"), Line(f"{_LEAD}{of_last}", "lead"), Line(CAUTION, "caution")))
+    page = Sheet(NAME, (head, *blocks), group="books", landscape=True, private=True, pages_tall=one_page)
+    return (page, behind_paperwork(made, _trips_before(report))) if live else (page,)
 
 
-def _documents(report: Report) -> list[Block]:
-    rows = records(report.paperwork.documents)
-    if not rows:
-        return []
-    columns = _columns(rows, _DOCUMENTS)
+def _trips_before(report: Report) -> int:
+    """Return how many trip numbers of the record come before those of the paperwork's season, the last."""
+    own = report.paperwork.trips["trip_no"]
+    return int(report.season.trips["trip_no"].max() - own.max()) if len(own) else 0
+
+
+def _numbered(blocks: Sequence[Block]) -> list[Block]:
+    """Return the blocks with a No. for every line, on through all tables: by it the rows behind are known."""
+    numbers = count(1)
     return [
-        filled_table("document", _DOCUMENTS, columns, title="Papers: both the first and the last day count")
+        replace(
+            block,
+            fields=(_NO, *block.fields),
+            columns={"no": list(islice(numbers, block.rows)), **block.columns},
+            behind=BEHIND,
+        )
+        if isinstance(block, Table)
+        else block
+        for block in blocks
     ]
-
-
-def _licences(report: Report) -> list[Block]:
-    rows = [row for row in records(report.paperwork.licences) if row["state"] != VALID]
-    if not rows:
-        return []
-    title = "Clients' licences that are not shown to cover every day of their trips"
-    return [filled_table("licence", _LICENCES, _columns(rows, _LICENCES), title=title)]
 
 
 def _passengers(report: Report) -> list[Block]:
@@ -144,10 +138,4 @@ def _keep(report: Report) -> list[Block]:
 
 
 def _columns(rows: Sequence[dict[str, Any]], fields: Sequence[Field]) -> dict[str, Sequence[Cell]]:
-    """Return the cells of the fields; what is not known, or is 0, is empty."""
-    return {
-        field.key: [
-            day_or_blank(row[field.key]) if field.look == "date" else row[field.key] or None for row in rows
-        ]
-        for field in fields
-    }
+    return {field.key: [row[field.key] or None for row in rows] for field in fields}

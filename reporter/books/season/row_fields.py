@@ -26,3 +26,11 @@ def with_season(season: Season, table: pd.DataFrame) -> pd.DataFrame:
         return table
     names = [season.several[log].label for log in table["log"].tolist()]
     return table.assign(season_no=table["log"] + 1, of_season=pd.Series(names, table.index, dtype=object))
+
+
+def with_trip(season: Season, table: pd.DataFrame) -> pd.DataFrame:
+    """Return a table of rows with the trip that their trip_no means, and the columns of `season_fields`."""
+    trips = with_season(season, season.trips[["log", "trip_no", "trip"]])
+    at = pd.Index(trips["trip_no"]).get_indexer(pd.Index(table["trip_no"]))
+    keys = ("trip", *(field.key for field in season_fields(season)))
+    return table.assign(**{key: trips[key].to_numpy()[at] for key in keys})

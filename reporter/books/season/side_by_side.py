@@ -7,6 +7,16 @@ import numpy as np
 import pandas as pd
 
 from reporter.books.blocks import Block, Cell, Chart, Field, Line, Live, Series, Sheet, Table, Text
+from reporter.books.season.side_live import (
+    SHARE,
+    TRIPS,
+    WINDOW_TRIPS,
+    fish_of,
+    found_in_table,
+    live_column,
+    ratio_of,
+)
+from reporter.books.season.side_mix import mix_formula
 from reporter.books.season.side_words import claim_words, listed, lone_words, ratio_words
 from reporter.books.words import OF_TWENTY
 from reporter.compute.records import records
@@ -28,6 +38,7 @@ _HANDS = Line(
 _NO_STYLES = Line(
     "Moving and slow are not compared: it takes usable effort of both, and Style on the sheet Techniques."
 )
+_NO = Field("no", "No.", "plain")
 _THIS, _AGAINST = Field("this", "This"), Field("against", "Against")
 _METHODS = {"same_trip": "Same trips", "same_condition": "Same kind of day", "same_window": "Same hours"}
 _NOTE = (
@@ -48,7 +59,7 @@ def side_by_side(report: Report) -> Sheet:
     chart = _chart(by_method["same_trip"])
     blocks: tuple[Block, ...] = (
         Text((_TITLE, _LEAD, *_sentences(fair, by_method), *(() if _skill_known(report) else (_HANDS,)))),
-        _comparisons(fair, by_method),
+        _comparisons(report, by_method),
         *chart[:1],
         *_mix(report),
         *_lone(by_method["same_trip"]),
@@ -102,17 +113,24 @@ def _sentences(fair: SideBySide, by_method: Mapping[str, pd.DataFrame]) -> tuple
     return tuple(lines)
 
 
-def _comparisons(fair: SideBySide, by_method: Mapping[str, pd.DataFrame]) -> Table:
+def _comparisons(report: Report, by_method: Mapping[str, pd.DataFrame]) -> Table:
     """Return one row a comparison, with the ratios of every method."""
     base = by_method["same_trip"]
     fields = [
+        _NO,
         _THIS,
         _AGAINST,
         Field("trips", "Trips with both", "whole"),
         Field("fish_this", "Fish, this", "whole"),
         Field("fish_against", "Fish, against", "whole"),
     ]
-    columns: dict[str, Sequence[Cell]] = {field.key: base[field.key].tolist() for field in fields}
+    columns: dict[str, Sequence[Cell]] = {
+        "no": list(range(1, len(base) + 1)),
+        "this": base["this"].tolist(),
+        "against": base["against"].tolist(),
+        "trips": live_column(TRIPS, base["trips"]),
+        **{key: live_column(fish_of(key), base[key]) for key in ("fish_this", "fish_against")},
+    }
     for method, words in _METHODS.items():
         found = by_method[method]
         if found.empty:
@@ -120,16 +138,18 @@ def _comparisons(fair: SideBySide, by_method: Mapping[str, pd.DataFrame]) -> Tab
         found = base[["this", "against"]].merge(found, on=["this", "against"], how="left")
         if method == "same_window":
             fields.append(Field("window_trips", "Trips with the same hours", "whole"))
-            columns["window_trips"] = found["trips"].tolist()
+            columns["window_trips"] = live_column(WINDOW_TRIPS, found["trips"])
         for key, heading in (("ratio", f"{words}: ratio"), ("low", "From"), ("high", "To")):
-            fields.append(Field(f"{method}_{key}", heading, "two"))
-            columns[f"{method}_{key}"] = found[key].mask(found["claim"].isin(_UNTOLD)).tolist()
+            fields.append(Field(f"{method}_{key}", heading, "two", 11 if key == "ratio" else None))
+            values = found[key].mask(found["claim"].isin(_UNTOLD))
+            live = key == "ratio"
+            columns[f"{method}_{key}"] = live_column(ratio_of(method), values) if live else values.tolist()
     fields += [
         Field("share", "Rod-hours on shared kinds of day", "share"),
         Field("says", "What your record says", "wrapped", 46),
     ]
     shares = by_method["same_condition"]["overlap_share"]
-    columns["share"] = shares.tolist()
+    columns["share"] = live_column(SHARE, shares)
     windows = _windows(by_method)
     columns["says"] = [
         claim_words(row, share, windows.get((row["this"], row["against"])))
@@ -139,7 +159,7 @@ def _comparisons(fair: SideBySide, by_method: Mapping[str, pd.DataFrame]) -> Tab
         "side",
         tuple(fields),
         columns,
-        title=_title(fair),
+        title=_title(report.fair),
         note=_NOTE,
         grey=base["claim"].isin(_UNTOLD).tolist(),
     )
@@ -158,13 +178,17 @@ def _chart(rows: pd.DataFrame) -> tuple[Block, ...]:
     if rows.empty:
         return ()
     columns: dict[str, Sequence[Cell]] = {
+        "no": (rows.index + 1).tolist(),
         "pair": (rows["this"] + " / " + rows["against"]).tolist(),
-        "trips": rows["trips"].tolist(),
-        "ratio": rows["ratio"].tolist(),
-        "minus": (rows["ratio"] - rows["low"]).tolist(),
-        "plus": (rows["high"] - rows["ratio"]).tolist(),
+        "trips": live_column(found_in_table("trips"), rows["trips"]),
+        "ratio": live_column(found_in_table("same_trip_ratio"), rows["ratio"]),
+        "minus": live_column(f"{{row.ratio}}-{found_in_table('same_trip_low')}", rows["ratio"] - rows["low"]),
+        "plus": live_column(
+            f"{found_in_table('same_trip_high')}-{{row.ratio}}", rows["high"] - rows["ratio"]
+        ),
     }
     fields = (
+        _NO,
         Field("pair", "Pair"),
         Field("trips", "Trips with both", "whole"),
         Field("ratio", "Same trips: ratio", "two"),
@@ -203,9 +227,7 @@ def _mix(report: Report) -> tuple[Block, ...]:
     columns: dict[str, Sequence[Cell]] = {
         "no": rows["technique_no"].tolist(),
         "technique": rows["technique"].tolist(),
-        "trips": rows["trips"].tolist(),
-        "rod_hours": rows["rod_hours"].tolist(),
-        "rate": rows["rate"].tolist(),
+        **{key: live_column(mix_formula(key), rows[key]) for key in ("trips", "rod_hours", "rate")},
         "low": rows["low"].tolist(),
         "high": rows["high"].tolist(),
         "fished": [Live(_AS_FISHED, value) for value in rows["fish_per_rod_hour"].tolist()],

@@ -3,12 +3,14 @@
 from typing import Any
 
 import numpy as np
+import pandas as pd
 
 from reporter.books.blocks import Field, Line, Live, Look, Sheet, Table, Text
 from reporter.books.season.data_sheets import cells
 from reporter.books.season.front_words import compass_point
 from reporter.books.season.row_fields import row_fields, with_season
 from reporter.books.season.what_worked_behind import fits_formula
+from reporter.compute.ratio import IntArray
 from reporter.compute.report import STYLES, Report
 from reporter.schema.choices import STEPS, TEMPERATURE
 from reporter.schema.fronts import DAYS
@@ -20,6 +22,11 @@ _LEAD = (
     "One row a stint that counts in the rates, with what it was fished under: the reading nearest its "
     "middle within 3 hours, else the trip's average or most frequent. Fish whose stint the record cannot "
     "tell stand on the first of their technique and trip."
+)
+_SPAN = 10_000  # beyond the numbers of bands, styles and techniques
+_WIDTH = 11.5  # of so many columns: the longest word of their headings
+_FIRST_HELP = (
+    "The first of its trip in its band. 3: of all. 2: of its style. 1: of its technique. Blank: not."
 )
 _NUMBER_HELP = "The band's number on Condition rates. 0: left out, the record cannot tell the fish apart."
 
@@ -73,14 +80,31 @@ def stint_conditions(report: Report) -> Sheet:
     ]
     columns: dict[str, Any] = {field.key: cells(made[field.key]) for field in fields}
     for condition in report.record.conditions:
-        fields.append(Field(f"{condition.key}_no", f"{condition.title} no.", "plain", help=_NUMBER_HELP))
+        fields.append(
+            Field(f"{condition.key}_no", f"{condition.title} no.", "plain", _WIDTH, help=_NUMBER_HELP)
+        )
         columns[f"{condition.key}_no"] = condition.numbers.tolist()
+    for condition in report.record.conditions:
+        fields.append(
+            Field(f"{condition.key}_first", f"{condition.title}: first", "plain", _WIDTH, help=_FIRST_HELP)
+        )
+        columns[f"{condition.key}_first"] = _firsts(made, condition.numbers)
     for field, values in _picks(report):
         fields.append(field)
         columns[field.key] = values
     table = Table("cond_stint", tuple(fields), columns, filtered=True)
     text = Text((Line(NAME, "title"), Line(_LEAD, "lead")))
     return Sheet(NAME, (text, table), group="behind", landscape=True, private=True, pages_wide=2)
+
+
+def _firsts(stints: pd.DataFrame, numbers: IntArray) -> list[int | None]:
+    """Return how far each stint is the first of its trip in its band, nothing where not."""
+    firsts = np.zeros(len(stints), dtype=np.int64)
+    of_trip = stints["trip_no"].to_numpy(dtype=np.int64) * _SPAN + numbers
+    for group, level in (("technique_no", 1), ("style_no", 2), ("", 3)):
+        of_group = stints[group].to_numpy(dtype=np.int64) if group else 0
+        firsts[np.unique(of_trip * _SPAN + of_group, return_index=True)[1]] = level
+    return [level or None for level in np.where(numbers > 0, firsts, 0).tolist()]
 
 
 def _picks(report: Report) -> list[tuple[Field, list[Any]]]:

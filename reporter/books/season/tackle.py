@@ -4,6 +4,7 @@ from collections.abc import Mapping
 
 from reporter.books.blocks import Block, Line, Sheet, Text
 from reporter.books.season.tackle_bites import bite_table
+from reporter.books.season.tackle_groups import named
 from reporter.books.season.tackle_snags import MEASURES, snag_chart, snag_table
 from reporter.books.season.tackle_used import used_blocks
 from reporter.books.words import counted, number
@@ -82,19 +83,14 @@ def _only_losses(measure: str, how: Written) -> str:
 
 
 def _not_named(made: Tackle) -> tuple[Line, ...]:
-    named = [(by, _named(made, by)) for by in BY]
-    nothing = [f"No {by} is written on Effort, so there is nothing by {by}." for by, is_ in named if not is_]
+    told = [(by, named(made, by)) for by in BY]
+    nothing = [f"No {by} is written on Effort, so there is nothing by {by}." for by, is_ in told if not is_]
     apart = [
         f"Bites by {by}: no fish can be told apart between them."
-        for by, is_ in named
+        for by, is_ in told
         if is_ and _bites_told(made) and not made.rates[by].bites.any()
     ]
     return tuple(map(Line, (*nothing, *apart)))
-
-
-def _named(made: Tackle, by: str) -> bool:
-    """Whether any stint says by what it is grouped."""
-    return bool((made.rates[by].table[by] != "").any())
 
 
 def _bites_told(made: Tackle) -> bool:
@@ -104,12 +100,12 @@ def _bites_told(made: Tackle) -> bool:
 def _rates(report: Report) -> tuple[Block, ...]:
     """Return the tables by technique, cover and variant of all that is told."""
     made = report.tackle
-    named = [by for by in BY if _named(made, by)]
+    told_by = [by for by in BY if named(made, by)]
     measures = [measure for measure, how in made.written.items() if how.on]
     blocks: list[Block] = []
-    for by in named if measures else ():
+    for by in told_by if measures else ():
         blocks.append(snag_table(report, by, measures))
         blocks += snag_chart(report) if by == "technique" else ()
     if _bites_told(made):
-        blocks += [bite_table(report, by) for by in named if made.rates[by].bites.any()]
+        blocks += [bite_table(report, by) for by in told_by if made.rates[by].bites.any()]
     return tuple(blocks)

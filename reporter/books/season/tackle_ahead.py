@@ -30,7 +30,7 @@ def _entries(hours: float) -> Table:
     columns: dict[str, Sequence[Cell]] = {
         "no": [1, 2],
         "what": ["Rod-hours next season", "Read a blank as none lost"],
-        "value": [hours, _NO],
+        "value": [Live(_SEASON, hours), _NO],
     }
     fields = (
         Field("no", "No.", "plain"),

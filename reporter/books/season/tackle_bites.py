@@ -3,7 +3,16 @@
 from collections.abc import Sequence
 
 from reporter.books.blocks import Cell, Field, Table
-from reporter.books.season.tackle_groups import KEYS, LABELS, NO, label_cells, live, sums
+from reporter.books.season.tackle_groups import (
+    KEYS,
+    LABELS,
+    NO,
+    label_cells,
+    live,
+    sums,
+    trips_of,
+    trips_of_all,
+)
 from reporter.books.words import counted
 from reporter.compute.report import Report
 from reporter.compute.tackle.rates import TackleRates
@@ -20,13 +29,13 @@ def bite_table(report: Report, by: str) -> Table:
     key = f"{KEYS[by]},{{stint.{_FLAGS[by]}}},1"
     columns: dict[str, Sequence[Cell]] = {
         **label_cells(report, by, table),
-        "trips": table["bite_trips"].tolist(),
+        "trips": live(trips_of(by, "bite_trips"), table["bite_trips"]),
         **{name: live(formula, table[source]) for name, source, formula in _bites(key)},
     }
     of_all = _bites(f"{{stint.{_FLAGS[by]}}},1")
     total: dict[str, Cell] = {
         LABELS[by][0].key: "Season",
-        "trips": int(rates.whole["bite_trips"].iloc[0]),
+        "trips": live(trips_of_all(by, "bite_trips"), rates.whole["bite_trips"])[0],
         **{name: live(formula, rates.whole[source])[0] for name, source, formula in of_all},
     }
     fields = (

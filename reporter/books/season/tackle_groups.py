@@ -1,4 +1,4 @@
-"""What the tables of Tackle by technique, cover and variant share: their groups, and sums over Stints."""
+"""What the tables of Tackle share: their groups, and sums and trips over Stints."""
 
 from collections.abc import Mapping, Sequence
 
@@ -7,6 +7,7 @@ import pandas as pd
 from reporter.books.blocks import Cell, Field, Live
 from reporter.books.season.pick_places import or_blank
 from reporter.compute.report import Report
+from reporter.compute.tackle.tackle import Tackle
 from reporter.schema.bands import NOT_RECORDED
 
 COUNTED = "{stint.counted},1"
@@ -16,6 +17,8 @@ KEYS: Mapping[str, str] = {
     "technique": f"{{stint.technique_no}},{{row.no}},{COUNTED}",
     "cover": "{stint.cover_no},{row.no}",
     "variant": "{stint.variant_no},{row.no}",
+    "size": "{stint.size_no},{row.no}",
+    "colour": "{stint.colour_no},{row.no}",
 }
 """Grouping -> the conditions of a sum over the stints of a line."""
 
@@ -55,9 +58,21 @@ def sums(source: str, key: str) -> str:
     return f"SUMIFS({{stint.{source}}},{key})"
 
 
-def trip_cells(by: str, trips: pd.Series) -> list[Cell]:
-    """Return the trips of each line: live by technique, as Trip techniques has a row for each of them."""
-    return live(_OF_TECHNIQUE, trips) if by == "technique" else trips.tolist()
+def named(tackle: Tackle, by: str) -> bool:
+    """Whether any stint says by what the rates are grouped."""
+    return bool((tackle.rates[by].table[by] != "").any())
+
+
+def trips_of(by: str, source: str = "trips") -> str:
+    """Return the formula of a line's trips. source: the column of the rates, as lost_trips."""
+    if (by, source) == ("technique", "trips"):
+        return _OF_TECHNIQUE
+    return f'COUNTIFS({KEYS[by]},{{stint.{by}_{source}}},">0")'
+
+
+def trips_of_all(by: str, source: str) -> str:
+    """Return the formula of the trips of all lines together."""
+    return f"COUNTIFS({{stint.{by}_{source}}},2)"
 
 
 def season_trips(trips: int) -> Live:

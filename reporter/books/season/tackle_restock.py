@@ -12,7 +12,8 @@ from reporter.books.season.tackle_groups import (
     season_trips,
     sums,
     technique_numbers,
-    trip_cells,
+    trips_of,
+    trips_of_all,
 )
 from reporter.compute.report import Report
 from reporter.compute.tackle.restock import LOSS_DECIMALS
@@ -82,7 +83,7 @@ def technique_table(report: Report, *, losses: bool) -> Table:
     columns: dict[str, Sequence[Cell]] = {
         "no": technique_numbers(report, table["technique"]),
         "technique": table["technique"].tolist(),
-        "trips": trip_cells("technique", table["trips"]),
+        "trips": live(trips_of("technique"), table["trips"]),
         "record": [Live(_RECORD, _record(trips)) for trips in table["lost_trips"]],
     }
     for key, source, formula in (*_sums(KEYS["technique"], _TOLD_TRIPS), *_LIVE):
@@ -109,7 +110,7 @@ def _total(tackle: Tackle, keys: Sequence[str]) -> Mapping[str, Cell]:
     table, whole = tackle.used["technique"].table, tackle.rates["technique"].whole.iloc[0]
     trips, told_trips = int(whole["trips"]), int(whole["lost_trips"])
     total: dict[str, Cell] = {"technique": "Season", "trips": season_trips(trips)}
-    for key, source, formula in _sums(COUNTED, str(told_trips)):
+    for key, source, formula in _sums(COUNTED, trips_of_all("technique", "lost_trips")):
         total[key] = Live(formula, told_trips if key == "lost_trips" else table[source].sum())
     for key in ("coming", "expected", "to_have"):
         total[key] = Live(f"SUM({{used_technique.{key}}})", table[_SOURCES[key]].sum())

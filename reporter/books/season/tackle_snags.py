@@ -15,7 +15,8 @@ from reporter.books.season.tackle_groups import (
     live,
     season_trips,
     sums,
-    trip_cells,
+    trips_of,
+    trips_of_all,
 )
 from reporter.compute.report import Report
 from reporter.schema.thresholds import MIN_CHART_TECHNIQUES, MIN_OWN_TRIPS
@@ -33,7 +34,7 @@ def snag_table(report: Report, by: str, measures: Sequence[str]) -> Table:
     table, whole = rates.table, rates.whole.iloc[0]
     columns: dict[str, Sequence[Cell]] = {
         **label_cells(report, by, table),
-        "trips": trip_cells(by, table["trips"]),
+        "trips": live(trips_of(by), table["trips"]),
         "rod_hours": live(sums("rod_hours", KEYS[by]), table["rod_hours"]),
     }
     total: dict[str, Cell] = {
@@ -45,16 +46,15 @@ def snag_table(report: Report, by: str, measures: Sequence[str]) -> Table:
     heat: dict[str, list[int]] = {}
     for measure in measures:
         heading, name = MEASURES[measure]
-        formulas = _formulas(measure, name, KEYS[by])
+        trips = f"{name}_trips"
+        formulas = _formulas(measure, name, KEYS[by]) | {trips: trips_of(by, trips)}
         sources = _sources(measure, name)
         columns |= {key: live(formulas[key], table[source]) for key, source in sources.items()}
-        columns[f"{name}_trips"] = table[f"{name}_trips"].tolist()
-        of_all = _formulas(measure, name, COUNTED)
+        of_all = _formulas(measure, name, COUNTED) | {trips: trips_of_all(by, trips)}
         total |= {key: live(of_all[key], rates.whole[source])[0] for key, source in sources.items()}
-        total[f"{name}_trips"] = int(whole[f"{name}_trips"])
         own = _fields(measure, heading, name)
         fields += own
-        grey = np.where(table[f"{name}_trips"] < MIN_OWN_TRIPS, -1, 0).tolist()
+        grey = np.where(table[trips] < MIN_OWN_TRIPS, -1, 0).tolist()
         heat |= {field.key: grey for field in own}
     return Table(
         f"snags_{by}",
@@ -85,6 +85,7 @@ def _fields(measure: str, heading: str, name: str) -> tuple[Field, ...]:
 def _sources(measure: str, name: str) -> dict[str, str]:
     """Return column of the page -> column of the rates."""
     return {
+        f"{name}_trips": f"{name}_trips",
         f"{name}_hours": f"{name}_rod_hours",
         measure: measure,
         f"{name}_rate": f"{measure}_per_rod_hour",

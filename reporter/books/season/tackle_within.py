@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 
 from reporter.books.blocks import Cell, Field, Table
-from reporter.books.season.tackle_groups import NO, live, sums, technique_numbers
+from reporter.books.season.tackle_groups import KEYS, NO, live, sums, technique_numbers, trips_of
 from reporter.books.words import counted, number
 from reporter.compute.report import Report
 from reporter.compute.tackle.tackle import Tackle
@@ -25,7 +25,6 @@ def within_table(report: Report, by: str, *, losses: bool) -> Table:
         "no": table["no"].tolist(),
         "technique": table["technique"].tolist(),
         "value": [value or NOT_RECORDED for value in table["value"]],
-        "trips": table["trips"].tolist(),
         "technique_no": technique_numbers(report, table["technique"]),
     }
     for key, source, formula in _formulas(by):
@@ -59,11 +58,12 @@ def _fields(by: str) -> tuple[Field, ...]:
 
 def _formulas(by: str) -> tuple[tuple[str, str, str], ...]:
     """Return column of the page, column of what was used, formula."""
-    key = f"{{stint.{by}_no}},{{row.no}}"
+    key = KEYS[by]
     placed, told = f"{key},{{stint.{by}_fish}},1", f'{key},{{stint.lures_lost}},">=0"'
     whole = f"INDEX({{used_technique.rod_hours}},{_OF_TECHNIQUE})"
     return (
         ("stints", "stints", f"COUNTIFS({key})"),
+        ("trips", "trips", trips_of(by)),
         ("rod_hours", "rod_hours", sums("rod_hours", key)),
         ("share", "technique_share", f"{{row.rod_hours}}/{whole}"),
         ("landed", "landed", f'IF(COUNTIFS({placed})>0,{sums("counted_fish", placed)},"")'),

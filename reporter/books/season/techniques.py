@@ -160,8 +160,14 @@ def _chart(table: pd.DataFrame) -> tuple[Table, ...] | tuple[()]:
         "no": enough["technique_no"].tolist(),
         "technique": enough["technique"].tolist(),
         "rate": [Live(_of_technique("rate"), value) for value in enough["fish_per_rod_hour"].tolist()],
-        "minus": (enough["fish_per_rod_hour"] - enough["low"]).tolist(),
-        "plus": (enough["high"] - enough["fish_per_rod_hour"]).tolist(),
+        "minus": [
+            Live(f"{{row.rate}}-{_of_technique('low')}", value)
+            for value in (enough["fish_per_rod_hour"] - enough["low"]).tolist()
+        ],
+        "plus": [
+            Live(f"{_of_technique('high')}-{{row.rate}}", value)
+            for value in (enough["high"] - enough["fish_per_rod_hour"]).tolist()
+        ],
     }
     fields = (
         _NO,

@@ -16,6 +16,7 @@ from reporter.compute.report import Report
 from reporter.schema.units import System, usual_unit
 from reporter.tidy.trips import clock
 
+_TECHNIQUES = 'COUNTIFS({pair.trip_no},{row.no},{pair.technique_no},">0")'
 _OF_TRIP = "SUMIFS({{pair.{source}}},{{pair.trip_no}},{{row.no}}{rated})"
 
 _FIELDS: tuple[Field, ...] = (
@@ -76,7 +77,7 @@ def trips(report: Report) -> Sheet:
         "end": [_time(value) for value in table["end_min"]],
         "boat_hours": cells(table["boat_hours"]),
         "rods": cells(table["rods"].where(table["fished"])),
-        "techniques": cells(table["techniques"]),
+        "techniques": [Live(_TECHNIQUES, value) for value in table["techniques"].tolist()],
         "rod_hours": _live("rod_hours", table["rod_hours"], rated=True),
         "landed": _live("landed", table["fish"]),
         "kept": _live("kept", table["kept"]),

@@ -7,9 +7,10 @@ import numpy as np
 import pandas as pd
 
 from reporter.books.blocks import Block, Cell, Field, Figure, Figures, Live, Table
-from reporter.books.season.row_fields import season_fields, with_season
+from reporter.books.season.row_fields import season_fields, with_trip
+from reporter.books.season.side_keys import KEYS, side_numbers
 from reporter.compute.records import records
-from reporter.compute.report import STYLES, Report
+from reporter.compute.report import Report
 
 _SIDES = ("this", "against")
 _RATIO = 'IF(SUM({both.weighted_against})>0,SUM({both.weighted_this})/SUM({both.weighted_against}),"")'
@@ -23,7 +24,8 @@ def comparison_example(report: Report) -> tuple[Block, ...]:
         return ()
     row = records(told.sort_values(["of", "trips"], ascending=[True, False], kind="stable").head(1))[0]
     trips = _trips(report, row)
-    numbers = [_number(report, row, side) for side in _SIDES]
+    known = side_numbers(report, row["of"])
+    numbers = [known[row[side]] for side in _SIDES]
     title = f"Worked through: {row['this']} against {row['against']}, on the same trips"
     return _table(report, trips, row, numbers, title), _ratio(row)
 
@@ -37,16 +39,7 @@ def _trips(report: Report, row: dict[str, Any]) -> pd.DataFrame:
         for side in _SIDES
     )
     both: pd.DataFrame = this.merge(against, on="trip_no", suffixes=("_this", "_against")).reset_index()
-    of_trip = with_season(report.season, report.season.trips[["log", "trip_no", "trip"]])
-    return both.merge(of_trip, on="trip_no", how="left")
-
-
-def _number(report: Report, row: dict[str, Any], side: str) -> int:
-    """Return the number under which Trip techniques has a side."""
-    if row["of"] == "style":
-        return STYLES.index(row[side]) + 1
-    techniques = report.season.techniques
-    return int(techniques.loc[techniques["technique"] == row[side], "technique_no"].iloc[0])
+    return with_trip(report.season, both)
 
 
 def _table(
@@ -58,7 +51,7 @@ def _table(
         **{field.key: trips[field.key].tolist() for field in more},
         "trip": trips["trip"].tolist(),
     }
-    key = "style_no" if row["of"] == "style" else "technique_no"
+    key = KEYS[row["of"]]
     for side, number in zip(_SIDES, numbers, strict=True):
         for ours, theirs in (("fish", "landed"), ("hours", "rod_hours")):
             of_trip = (

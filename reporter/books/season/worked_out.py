@@ -5,7 +5,7 @@ from collections.abc import Sequence
 import numpy as np
 
 from reporter import __version__
-from reporter.books.blocks import Block, Cell, Field, Figure, Figures, Line, Sheet, Table, Text
+from reporter.books.blocks import Block, Cell, Field, Figure, Figures, Line, Live, Sheet, Table, Text
 from reporter.books.season.glance_figures import record_figures
 from reporter.books.season.worked_out_fish import SIZE_LINES_NOTE, SIZES, size_lines
 from reporter.books.season.worked_out_formulas import DEFINITIONS, FORMULAS
@@ -130,25 +130,32 @@ def _fish(report: Report) -> Table:
     """Return where every fish went."""
     season = report.season
     went = season.identity
-    words = ["in the rates", *REASONS.values()]
     by_reason = dict(zip(went["reason"], went["fish"], strict=True))
-    fish = [by_reason.get("", 0.0), *(by_reason.get(reason, 0.0) for reason in REASONS)]
-    shown = [
-        (word, count)
-        for index, (word, count) in enumerate(zip(words, fish, strict=True))
-        if count or not index
-    ]
+    fish = {reason: by_reason.get(reason, 0.0) for reason in ("", *REASONS)}
+    shown = [reason for reason, count in fish.items() if count or not reason]
     return Table(
         "fish_count",
         (Field("where", "Where", width=60), Field("fish", "Fish", "whole")),
-        {"where": [word for word, _ in shown], "fish": [count for _, count in shown]},
+        {
+            "where": [REASONS.get(reason, "in the rates") for reason in shown],
+            "fish": [Live(_went(reason), fish[reason]) for reason in shown],
+        },
         title="Where every fish went",
         note=(
             f"{season.fish['fish'].sum():,.0f} on rows of Catch + {season.surplus:,.0f} tallied beyond "
             f"them = "
-            f"{sum(fish):,.0f}, all of them above."
+            f"{sum(fish.values()):,.0f}, all of them above."
         ),
     )
+
+
+def _went(reason: str) -> str:
+    """Return the formula of the fish that are outside the rates for a reason, or in them."""
+    if reason == "not_counted":
+        return "SUMIFS({fish.fish},{fish.counted},0)"
+    if not reason:
+        return "SUMIFS({pair.landed},{pair.in_rates},1)"
+    return f'SUMIFS({{pair.landed}},{{pair.in_rates}},0,{{pair.why}},"{REASONS[reason]}")'
 
 
 def _in_force(report: Report) -> Figures:

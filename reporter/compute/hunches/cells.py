@@ -44,6 +44,11 @@ class Cells(NamedTuple):
         return np.isin(self.stratum, both)
 
     @property
+    def compared(self) -> NDArray[np.bool_]:
+        """Whether a cell counts in the comparison: in such a stratum, and with anything to hold against."""
+        return self.within & (np.maximum(self.whole_this, 0.0) + np.maximum(self.whole_against, 0.0) > 0)
+
+    @property
     def compared_hours(self) -> float:
         """Rod-hours of both sides in such strata."""
         return float(self.hours[self.within].sum())

@@ -47,6 +47,7 @@ class Result(NamedTuple):
 
     evidence: same trips, or different days (weaker). ratio, low, high: this over against, NaN where it cannot
     be told. part_, whole_: sums behind it. rod_hours_to_settle: NaN where it is settled or cannot be said.
+    cells: the strata and trips on which it stands.
     """
 
     hunch: Hunch
@@ -63,6 +64,7 @@ class Result(NamedTuple):
     why: Why
     rod_hours_to_settle: float
     left_out: int
+    cells: Cells
 
 
 def tried(hunch: Hunch, season: Season, record: StintRecord, classes: ConditionClasses) -> Result:
@@ -94,6 +96,7 @@ def tried(hunch: Hunch, season: Season, record: StintRecord, classes: ConditionC
         why=why,
         rod_hours_to_settle=_to_settle(ratio, low, high, cells.compared_hours) if why == "range" else np.nan,
         left_out=cells.left_out,
+        cells=cells,
     )
 
 

@@ -2,13 +2,14 @@
 
 import datetime as dt
 from collections.abc import Sequence
+from itertools import compress
 
 import pandas as pd
 
 from reporter.compute.paperwork.papers import log_papers, paper_trips
 from reporter.compute.paperwork.typed import sheet_rows
 from reporter.schema.paperwork import AFTER_PAPER_YEARS, RECORDS_YEARS
-from reporter.tidy.paper_rules import Paper, renewals, trips_outside
+from reporter.tidy.paper_rules import Paper, PaperTrip, renewals, trips_outside
 from reporter.tidy.season import TidyLog
 from reporter.tidy.settings import Settings
 from reporter.tidy.years import next_year, years_on
@@ -24,28 +25,43 @@ def document_table(log: TidyLog, trips: pd.DataFrame) -> pd.DataFrame:
 
     row, (worksheet,) document, kind, number, holder, valid_from, valid_to; trips: guided trips that need it
     or one alike; trips_outside: of them those with a day on which neither is valid (both ends count), trip
-    and day of the first; state: what becomes of it after the as-of date (else the season's last day) and in
-    next season, which is First day to Last day a year on; see the names above. Papers that differ in their
-    numbers only renew each other. keep_until: how long what it was filed on should be kept, at the least (see
-    RECORDS_YEARS). trips: as from `filing_trips`.
+    and day of the first; trip_nos, outside_nos: both by number of trip; state: what becomes of it after the
+    as-of date (else the season's last day) and in next season, which is First day to Last day a year on; see
+    the names above. Papers that differ in their numbers only renew each other. keep_until: how long what it
+    was filed on should be kept, at the least (see RECORDS_YEARS). trips: as from `filing_trips`.
     """
     papers, needing = log_papers(log), paper_trips(trips, log)
     outside = trips_outside(papers, needing)
     first = {index: min(found, key=lambda each: each[1]) for index, found in outside.items()}
     states = _states(papers, log.settings)
+    numbers = trips.loc[trips["counts"], "trip_no"].tolist()
+    needed = [_numbers(numbers, [paper.concerns(trip.keys) for trip in needing]) for paper in papers]
     at = [paper.index for paper in papers]
+    uncovered = [_numbers(numbers, _among(needing, outside.get(index, ()))) for index in at]
     keys = ["row", "worksheet", "document", "kind", "number", "holder", "valid_from", "valid_to"]
     documents = sheet_rows(log, "documents")
     made = documents[[key for key in keys if key in documents]].iloc[at].reset_index(drop=True)
     made = made.assign(
-        trips=[sum(paper.concerns(trip.keys) for trip in needing) for paper in papers],
-        trips_outside=[len(outside.get(index, ())) for index in at],
+        trips=[len(each) for each in needed],
+        trips_outside=[len(each) for each in uncovered],
+        trip_nos=pd.Series(needed, dtype=object),
+        outside_nos=pd.Series(uncovered, dtype=object),
         trip=[first[index][0].number if index in first else "" for index in at],
         day=pd.Series([first[index][1] if index in first else None for index in at], dtype="datetime64[s]"),
         state=[states[index] for index in at],
         keep_until=pd.Series([_keep_until(paper, log.settings) for paper in papers], dtype="datetime64[s]"),
     )
     return made.sort_values("valid_to", kind="stable", na_position="last", ignore_index=True)
+
+
+def _numbers(numbers: Sequence[int], among: Sequence[bool]) -> tuple[int, ...]:
+    return tuple(compress(numbers, among))
+
+
+def _among(trips: Sequence[PaperTrip], found: Sequence[tuple[PaperTrip, dt.date]]) -> list[bool]:
+    """Return for each trip whether it was found; trips that are equal in all were found together."""
+    those = {trip for trip, _ in found}
+    return [trip in those for trip in trips] if those else []
 
 
 def _keep_until(paper: Paper, settings: Settings) -> dt.date | None:

@@ -19,7 +19,7 @@ VALID, OUTSIDE, NOT_WRITTEN = "valid", "outside", "not written"
 _DAYS = ("licence_from", "licence_to", "day")
 _COLUMNS = (
     *("client", "youth", "licence_from", "licence_to"),
-    *("trips", "days", "days_outside", "trip", "day", "state"),
+    *("trips", "days", "days_outside", "trip", "day", "state", "aboard", "outside"),
 )
 
 
@@ -41,7 +41,7 @@ class Licence(NamedTuple):
         return valid_on(day, self.first, self.last)
 
 
-class _Day(NamedTuple):
+class ClientDay(NamedTuple):
     """A client's day on a trip."""
 
     day: dt.date
@@ -54,21 +54,22 @@ def licence_table(log: TidyLog, trips: pd.DataFrame, period: Period) -> pd.DataF
 
     client (as on Clients, else folded), youth, licence_from, licence_to, trips, days, days_outside, trip and
     day of the first of these; state: valid (both ends count), outside, or not written where Clients has
-    neither date: then nobody can say.
+    neither date: then nobody can say. aboard: his days on trips (`ClientDay`), by day; outside: of them those
+    that are not covered.
     """
     days = trip_days(trips[trips["counts"]], period)
     listed = _licences(log)
-    aboard: defaultdict[str, list[_Day]] = defaultdict(list)
+    aboard: defaultdict[str, list[ClientDay]] = defaultdict(list)
     columns = (days["date"].dt.date, days["trip_no"], days["trip"], days["clients"])
     for *day, clients in zip(*columns, strict=True):
         for client in clients:
-            aboard[client].append(_Day(*day))
+            aboard[client].append(ClientDay(*day))
     made = [_row(listed.get(key) or Licence(key), aboard[key]) for key in sorted(aboard)]
     table = pd.DataFrame(made, columns=list(_COLUMNS))
     return table.assign(**{key: pd.Series(table[key], dtype="datetime64[s]") for key in _DAYS})
 
 
-def _row(licence: Licence, aboard: Sequence[_Day]) -> tuple[Any, ...]:
+def _row(licence: Licence, aboard: Sequence[ClientDay]) -> tuple[Any, ...]:
     """Return the line of a client. aboard: his days on trips, by day."""
     outside = [each for each in aboard if not licence.covers(each.day)]
     counts = (
@@ -78,7 +79,18 @@ def _row(licence: Licence, aboard: Sequence[_Day]) -> tuple[Any, ...]:
     )
     trip, day = (outside[0].trip, outside[0].day) if outside else ("", None)
     state = NOT_WRITTEN if not licence.written else OUTSIDE if outside else VALID
-    return (licence.client, licence.youth, licence.first, licence.last, *counts, trip, day, state)
+    return (
+        licence.client,
+        licence.youth,
+        licence.first,
+        licence.last,
+        *counts,
+        trip,
+        day,
+        state,
+        tuple(aboard),
+        tuple(outside),
+    )
 
 
 def _licences(log: TidyLog) -> dict[str, Licence]:

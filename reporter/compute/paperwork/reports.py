@@ -29,7 +29,7 @@ WITH_TRIPS, NIL, NOT_OWED, NOT_OVER, NOT_KNOWN, UNREAD = (
 OWED = (WITH_TRIPS, NIL)
 
 _COLUMNS = (
-    *("row", "report", "document", "name", "first", "last", "trips", "state"),
+    *("row", "report", "document", "name", "first", "last", "trips", "trip_nos", "state"),
     *("due", "basis", "due_words", "last_checked", "rows", "why"),
 )
 _TYPED = ("report", "document", "period", "nil_months", "due_days", "basis", "last_checked")
@@ -39,8 +39,9 @@ class Owed(NamedTuple):
     """What is owed.
 
     table: one row a report and period: row (of Reports), report, document, name of the period, first, last,
-    trips (rows of Trips with a day in it), state, due and basis, due_words, last_checked, rows (of Trips that
-    are not used and may lie in it), why (a sentence for unread, not known and not over, else "").
+    trips (rows of Trips with a day in it), trip_nos (theirs), state, due and basis, due_words, last_checked,
+    rows (of Trips that are not used and may lie in it), why (a sentence for unread, not known and not over,
+    else "").
     state: trips (with trips: owed), nil (none: a nil report is owed), not owed, not over (no trip yet on the
     as-of date), not known (Nil months cannot be read), unread (no trip is read, but rows that may lie in it
     are not used: it blocks). problems: sentences on what Reports does not say.
@@ -56,16 +57,17 @@ class Owed(NamedTuple):
 
 
 class _Trips(NamedTuple):
-    """First and last days of the trips of a report, and the rows not used that may be of it."""
+    """Numbers, first and last days of the trips of a report, and the rows not used that may be of it."""
 
+    numbers: pd.Series
     first: pd.Series
     last: pd.Series
     aside: pd.DataFrame
 
-    def within(self, span: Span) -> int:
-        """Return how many have a day in a period."""
+    def within(self, span: Span) -> tuple[int, ...]:
+        """Return those that have a day in a period."""
         begin, end = pd.Timestamp(span.first), pd.Timestamp(span.last)
-        return int(((self.first <= end) & (self.last >= begin)).sum())
+        return tuple(self.numbers[(self.first <= end) & (self.last >= begin)].tolist())
 
 
 def owed_reports(log: TidyLog, trips: pd.DataFrame, asked: Period) -> Owed:
@@ -88,9 +90,8 @@ def owed_reports(log: TidyLog, trips: pd.DataFrame, asked: Period) -> Owed:
         if report["period"] is None or days is None:
             continue
         mask = on_report(report["document"] or "", papers, keys) & trips["counts"].to_numpy()
-        own = _Trips(
-            trips.loc[mask, "date"], trips.loc[mask, "last_day"], _may_be_of(report, aside, papers, log)
-        )
+        of_it, unread = trips[mask], _may_be_of(report, aside, papers, log)
+        own = _Trips(of_it["trip_no"], of_it["date"], of_it["last_day"], unread)
         made += [_period(report, span, own, nil, as_of) for span in spans(report["period"], days, asked)]
     return Owed(_table(made), tuple(problems))
 
@@ -118,9 +119,9 @@ def _may_be_of(
 def _period(
     report: dict[str, Any], span: Span, own: _Trips, nil: frozenset[int] | str, as_of: dt.date | None
 ) -> dict[str, Any]:
-    count = own.within(span)
+    within = own.within(span)
     unread = own.aside.loc[may_lie_in(own.aside, span.first, span.last), "row"].tolist()
-    state = _state(count, span, unread, nil, as_of)
+    state = _state(len(within), span, unread, nil, as_of)
     due = None if report["due_days"] is None else span.last + dt.timedelta(days=int(report["due_days"]))
     return {
         **report,
@@ -128,7 +129,8 @@ def _period(
         "name": span.name,
         "first": span.first,
         "last": span.last,
-        "trips": count,
+        "trips": len(within),
+        "trip_nos": within,
         "state": state,
         "due": due,
         "basis": report["basis"] or "",

@@ -7,6 +7,7 @@ import pandas as pd
 from numpy.typing import NDArray
 
 from reporter.compute.ratio import FloatArray, IntArray
+from reporter.compute.tackle.firsts import group_trips
 from reporter.compute.tackle.groups import Groups
 from reporter.compute.tackle.told import Told, told
 
@@ -77,13 +78,6 @@ def _rates(stints: Told, numbers: IntArray, count: int, bites: NDArray[np.bool_]
 def group_sums(values: FloatArray, numbers: IntArray, kept: NDArray[np.bool_], count: int) -> FloatArray:
     """Add up the values of stints that are kept by their group's number (from 1)."""
     return np.asarray(np.bincount(numbers[kept], values[kept], count + 1)[1:], dtype=np.float64)
-
-
-def group_trips(trip: IntArray, numbers: IntArray, kept: NDArray[np.bool_], count: int) -> IntArray:
-    """Count the trips of stints that are kept by their group's number (from 1)."""
-    trips = int(trip.max(initial=0)) + 1
-    both = np.unique(numbers[kept] * trips + trip[kept]) // trips
-    return np.asarray(np.bincount(both, minlength=count + 1)[1:], dtype=np.int64)
 
 
 def ratio(part: FloatArray, whole: FloatArray) -> FloatArray:

@@ -8,6 +8,7 @@ import pandas as pd
 
 from reporter.compute.conditions.record import StintRecord
 from reporter.compute.season import Season
+from reporter.compute.tackle.firsts import first_stints
 from reporter.compute.tackle.groups import Groups, tackle_groups
 from reporter.compute.tackle.rates import TackleRates, tackle_rates
 from reporter.compute.tackle.restock import restock, spread
@@ -29,7 +30,8 @@ class Tackle(NamedTuple):
     written. stints: one row a counted stint, index as in the season's stints, for the sheet Stints: counted
     (1), cover_no, variant_no, size_no, colour_no (from 1; 0: in no line), counted_fish, and 1 or 0:
     told_bites, cover_bites and variant_bites (its missed bites and fish count by technique, cover, variant),
-    size_fish and colour_fish (its fish are known to be of its size, colour).
+    size_fish and colour_fish (its fish are known to be of its size, colour); and the columns of
+    `first_stints`.
     """
 
     rates: dict[str, TackleRates]
@@ -48,7 +50,7 @@ def season_tackle(season: Season, record: StintRecord) -> Tackle:
         rates=rates,
         used=_used(stints, groups),
         written={key: written(season, record, key) for key in COUNTS},
-        stints=_of_stints(record, groups, rates),
+        stints=_of_stints(record, stints, groups, rates),
     )
 
 
@@ -59,7 +61,9 @@ def _used(stints: Told, groups: dict[str, Groups]) -> dict[str, Used]:
     return made | {by: replace(used[by], table=spread(used[by].table, techniques)) for by in WITHIN}
 
 
-def _of_stints(record: StintRecord, groups: dict[str, Groups], rates: dict[str, TackleRates]) -> pd.DataFrame:
+def _of_stints(
+    record: StintRecord, stints: Told, groups: dict[str, Groups], rates: dict[str, TackleRates]
+) -> pd.DataFrame:
     return pd.DataFrame(
         {
             "counted": 1,
@@ -69,6 +73,7 @@ def _of_stints(record: StintRecord, groups: dict[str, Groups], rates: dict[str, 
             "cover_bites": rates["cover"].bites.astype(np.int64),
             "variant_bites": rates["variant"].bites.astype(np.int64),
             **{f"{key}_fish": (~groups[key].out).astype(np.int64) for key in WITHIN},
+            **first_stints(stints, groups, {by: rates[by].bites for by in BY}),
         },
         index=record.stints.index,
     )

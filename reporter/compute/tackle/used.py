@@ -5,8 +5,9 @@ from dataclasses import dataclass
 import numpy as np
 import pandas as pd
 
+from reporter.compute.tackle.firsts import group_trips
 from reporter.compute.tackle.groups import Groups
-from reporter.compute.tackle.rates import group_sums, group_trips, ratio
+from reporter.compute.tackle.rates import group_sums, ratio
 from reporter.compute.tackle.told import Told, told
 
 
