@@ -8,8 +8,9 @@ import openpyxl
 import pytest
 
 from reporter.compute.paperwork.period import OPEN, Period
-from reporter.run.build import build, plan
+from reporter.run.build import build
 from reporter.run.filing import FilingJob, file_pages
+from reporter.run.jobs import plan
 from tests.conftest import WriteLog
 from tests.filing_log import TRIPS, filing_log
 from tests.recalculate import disagreements, recalculated
