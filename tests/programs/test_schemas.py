@@ -14,7 +14,6 @@ from pathlib import Path
 
 import pytest
 
-from tests.programs.books import MISTAKES
 from tests.programs.conftest import KINDS, Workbook
 
 
@@ -37,10 +36,7 @@ def _quickly(program: str) -> list[str]:
 
 
 ROWS = 200
-"""Of each sheet that are validated: those below are like them, and all of them take the validator minutes.
-
-For the same reason the report of a log with mistakes is left to the rules: its parts are those of the report.
-"""
+"""Of each sheet that are validated: those below are like them, and all of them take the validator minutes."""
 
 _ROW = re.compile(rb'<row r="(\d+)"(?:[^>]*/>|.*?</row>)', re.DOTALL)
 
@@ -58,7 +54,7 @@ def shortened(path: Path, copy: Path) -> Path:
     return copy
 
 
-@pytest.mark.parametrize("kind", [kind for kind in KINDS if kind != MISTAKES])
+@pytest.mark.parametrize("kind", KINDS)
 def test_every_part_follows_the_schemas(kind: str, workbook: Workbook, tmp_path: Path) -> None:
     assert schema_errors(shortened(workbook(kind), tmp_path / "short.xlsx")) == []
 

@@ -1,4 +1,4 @@
-"""Twenty logs, four of which cannot be done: each of these is told with its reason, the rest are built."""
+"""Forty logs, four of which cannot be done: each of these is told with its reason, and the rest are built."""
 
 import os
 from pathlib import Path
@@ -15,7 +15,7 @@ from tests.many.logs import spoil, write_seasons
 
 pytestmark = pytest.mark.skipif(not hasattr(os, "mkfifo"), reason="needs pipes")
 
-LOGS = 20
+LOGS = 40
 SECONDS = 5.0  # a log of these takes half a second, and with all that is imported two
 
 
