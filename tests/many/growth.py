@@ -75,6 +75,9 @@ def build(logs: Sequence[Path], workers: int) -> Run:
         )
         took = time.perf_counter() - begun
     own, worker = map(float, ran.stdout.split())
+    sys.stderr.write(
+        f"{len(logs):,} logs, {workers} at a time: {took:.1f} s, {own:.0f} and {worker:.0f} MiB\n"
+    )
     return Run(len(logs), workers, took, own, worker if workers > 1 else 0.0)
 
 
