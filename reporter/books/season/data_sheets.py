@@ -106,8 +106,8 @@ def pair_table(report: Report) -> pd.DataFrame:
         technique_no=[techniques.get(name, 0) for name in table["technique"]],
         style_no=place_in(table["style"], STYLES),
         trip_hours=table["boat_hours"],
-        new_trip=_first(table, rated, ["trip_no"]),
-        new_style_trip=_first(table, rated, ["trip_no", "style"]),
+        new_trip=first_of(table, rated, ["trip_no"]),
+        new_style_trip=first_of(table, rated, ["trip_no", "style"]),
         day=[day_group_words(group) for group in table["day_group"]],
         day_no=place_in(table["day_group"], DAY_GROUPS),
         kind_no=_kinds(report, table["trip_no"]),
@@ -149,10 +149,10 @@ def place_in(labels: pd.Series, order: Iterable[str]) -> pd.Series:
     return pd.Series([places.get(label, 0) for label in labels.tolist()], labels.index, dtype=int)
 
 
-def _first(table: pd.DataFrame, rated: pd.Series, keys: list[str]) -> pd.Series:
-    """Return 1 on the first row in the rates of each group, else 0."""
+def first_of(table: pd.DataFrame, those: pd.Series, keys: list[str]) -> pd.Series:
+    """Return 1 on the first of those rows (a mask) of each group, else 0."""
     first = np.zeros(len(table), dtype=int)
-    first[rated] = ~table.loc[rated, keys].duplicated()
+    first[those] = ~table.loc[those, keys].duplicated()
     return pd.Series(first, table.index)
 
 

@@ -4,7 +4,7 @@ import numpy as np
 import pandas as pd
 
 from reporter.books.blocks import Field, Sheet
-from reporter.books.season.data_sheets import clocks, data_sheet, place_in
+from reporter.books.season.data_sheets import clocks, data_sheet, first_of, place_in
 from reporter.books.season.row_fields import row_fields, with_season
 from reporter.compute.catch import FATES
 from reporter.compute.fish.sizes import NO_CLASS
@@ -31,8 +31,8 @@ def fish_rows(report: Report) -> Sheet:
         fished=table["fished"].astype(int),
         weighed=table["weighed"].astype(int),
         class_no=table["class_no"].where(table["class_no"] != NO_CLASS),
-        stock_trip=_first(table, table["class_no"] >= 1, ["trip_no", "species"]),
-        plump_trip=_first(table, table["relative_weight"].notna(), ["trip_no", "species", "class_no"]),
+        stock_trip=_marks(table, table["class_no"] >= 1, ["trip_no", "species"]),
+        plump_trip=_marks(table, table["relative_weight"].notna(), ["trip_no", "species", "class_no"]),
     )
     fields = (
         *row_fields(season, "Catch"),
@@ -70,8 +70,6 @@ def fish_rows(report: Report) -> Sheet:
     return data_sheet("Fish rows", "fish", fields, made, "One row a row of Catch that is used.")
 
 
-def _first(table: pd.DataFrame, those: pd.Series, keys: list[str]) -> pd.Series:
+def _marks(table: pd.DataFrame, those: pd.Series, keys: list[str]) -> pd.Series:
     """Return 1 on the first of those rows of each group, nothing on others."""
-    first = pd.Series(np.nan, table.index)
-    first[~table[keys].where(those).duplicated() & those] = 1.0
-    return first
+    return first_of(table, those, keys).replace(0, np.nan)
