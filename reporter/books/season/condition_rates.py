@@ -1,6 +1,6 @@
 """Condition rates: every rate by condition, band and group with its range, live over Stint conditions."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from typing import Any
 
 import pandas as pd
@@ -105,25 +105,22 @@ _SPAN = 10_000
 
 
 def _trips(table: pd.DataFrame) -> list[Cell]:
-    formulas = {
-        (name, of): f"COUNTIFS({{cond_stint.{name}_no}},{{row.band_no}}{group},"
-        f'{{cond_stint.{name}_first}},"{_FIRST_OF[of]}")'
-        for name in set(table["condition"])
-        for of, group in _OF_GROUP.items()
-    }
-    return _of_kinds(formulas, table, table["trips"])
+    def formula(name: str, of: str) -> str:
+        first = f'{{cond_stint.{name}_first}},"{_FIRST_OF[of]}"'
+        return f"COUNTIFS({{cond_stint.{name}_no}},{{row.band_no}}{_OF_GROUP[of]},{first})"
+
+    return _live(table, table["trips"], formula)
 
 
 def _sums(source: str, table: pd.DataFrame, values: pd.Series) -> list[Cell]:
-    formulas = {
-        (name, of): f"SUMIFS({{cond_stint.{source}}},{{cond_stint.{name}_no}},{{row.band_no}}{group})"
-        for name in set(table["condition"])
-        for of, group in _OF_GROUP.items()
-    }
-    return _of_kinds(formulas, table, values)
+    def formula(name: str, of: str) -> str:
+        return f"SUMIFS({{cond_stint.{source}}},{{cond_stint.{name}_no}},{{row.band_no}}{_OF_GROUP[of]})"
+
+    return _live(table, values, formula)
 
 
-def _of_kinds(formulas: dict[tuple[str, str], str], table: pd.DataFrame, values: pd.Series) -> list[Cell]:
+def _live(table: pd.DataFrame, values: pd.Series, formula: Callable[[str, str], str]) -> list[Cell]:
     """Return the formula of each row's condition and kind of group, with its value."""
-    kinds = zip(table["condition"], table["of"], values.tolist(), strict=True)
-    return [Live(formulas[condition, of], value) for condition, of, value in kinds]
+    kinds = list(zip(table["condition"], table["of"], strict=True))
+    formulas = {kind: formula(*kind) for kind in set(kinds)}
+    return [Live(formulas[kind], value) for kind, value in zip(kinds, values.tolist(), strict=True)]

@@ -4,8 +4,8 @@ from collections.abc import Sequence
 
 from reporter.books.blocks import Block, Cell, Field, Line, Live, Table, Text
 from reporter.books.season.fish_species import counted_note
-from reporter.books.season.fish_words import GREY_NOTE, grey_rows, live
-from reporter.books.season.numbers import numbers
+from reporter.books.season.fish_words import GREY_NOTE, grey_rows
+from reporter.books.season.numbers import live, numbers
 from reporter.books.words import RESTS_ON, RESTS_ON_HELP, number
 from reporter.compute.fish.big import BigFish
 from reporter.compute.report import Report

@@ -18,11 +18,10 @@ from reporter.books.season.fish_words import (
     each_of_caught,
     grey_rows,
     headed,
-    live,
     of_species,
     species_places,
 )
-from reporter.books.season.numbers import numbers
+from reporter.books.season.numbers import live, numbers
 from reporter.books.words import OF_TWENTY
 from reporter.compute.report import Report
 from reporter.schema.length_categories import LENGTH_CATEGORIES

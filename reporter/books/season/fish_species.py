@@ -6,8 +6,8 @@ import pandas as pd
 
 from reporter.books.blocks import Block, Cell, Field, Line, Live, Table, Text
 from reporter.books.season.data_sheets import cells
-from reporter.books.season.fish_words import headed, live, of_caught, of_species
-from reporter.books.season.numbers import numbers
+from reporter.books.season.fish_words import headed, of_caught, of_species
+from reporter.books.season.numbers import live, numbers
 from reporter.books.season.row_fields import row_fields, with_season
 from reporter.books.words import counted, number
 from reporter.compute.catch import FATES

@@ -9,11 +9,10 @@ from reporter.books.season.fish_words import (
     ON_TRIPS,
     STOCK_TRIPS,
     headed,
-    live,
     of_species,
     species_places,
 )
-from reporter.books.season.numbers import numbers
+from reporter.books.season.numbers import live, numbers
 from reporter.compute.report import Report
 from reporter.schema.thresholds import MIN_MEASURED_SHARE, MIN_STOCK_FISH
 

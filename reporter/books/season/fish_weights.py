@@ -13,9 +13,8 @@ from reporter.books.season.fish_words import (
     class_lengths,
     each_of_caught,
     grey_rows,
-    live,
 )
-from reporter.books.season.numbers import numbers
+from reporter.books.season.numbers import live, numbers
 from reporter.compute.fish.relative_weight import step_worth
 from reporter.compute.report import Report
 from reporter.schema.thresholds import MIN_WEIGHED_FISH

@@ -4,8 +4,7 @@ from collections.abc import Sequence
 
 import pandas as pd
 
-from reporter.books.blocks import Cell, Field, Live
-from reporter.books.season.numbers import numbers
+from reporter.books.blocks import Cell, Field
 from reporter.books.words import number
 from reporter.compute.report import Report
 from reporter.schema.length_categories import LENGTH_CATEGORIES, LENGTH_NAMES, TROPHY_CLASS
@@ -57,11 +56,6 @@ def class_lengths(code: str, class_no: int, system: System) -> str:
         return f"{bounds[-1]} {unit.label} and over"
     low = bounds[class_no - 1] if class_no else unit.shown(METRIC_LINES[code].shortest_mm)
     return f"{low:.3g} to {bounds[class_no]} {unit.label}"
-
-
-def live(formula: str, values: pd.Series) -> list[Cell]:
-    """Return a formula with each of its values; what is not a finite number is blank."""
-    return [Live(formula, value) for value in numbers(values, blank="")]
 
 
 def of_species(source: str, *more: str) -> str:

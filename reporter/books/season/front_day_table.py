@@ -4,9 +4,9 @@ import math
 
 import pandas as pd
 
-from reporter.books.blocks import Field, Live, Look, Table, Value
+from reporter.books.blocks import Field, Look, Table, Value
 from reporter.books.season.front_words import REMARKS, SOURCES, VERDICTS, wind_turn
-from reporter.books.season.numbers import numbers
+from reporter.books.season.numbers import live_where_known, numbers
 from reporter.compute.report import Report
 from reporter.schema.fronts import CALL_DAY_TYPES, DAYS, FLAGGED, LEGS
 from reporter.schema.units import Quantity, System, usual_unit
@@ -57,7 +57,7 @@ def front_day_table(report: Report, table: pd.DataFrame) -> Table:
         "final": _final(table),
         "source": _sources(report, table),
         **{f"{leg}_points": numbers(table[f"{leg}_points"]) for leg in LEGS},
-        "points": [None if value is None else Live(_ALL_POINTS, value) for value in numbers(table["points"])],
+        "points": live_where_known(_ALL_POINTS, table["points"]),
         "pressure_change": _shown(table["pressure_change_hpa"], "pressure", system),
         "turn": [
             wind_turn(before, after) or None

@@ -6,7 +6,7 @@ import numpy as np
 import pandas as pd
 
 from reporter.books.blocks import Block, Cell, Field, Line, Live, Sheet, Table, Text
-from reporter.books.season.row_fields import season_fields, with_trip
+from reporter.books.season.row_fields import trip_fields, with_trip
 from reporter.compute.hunches.verdict import Result
 from reporter.compute.report import Report
 from reporter.schema.units import System, usual_unit
@@ -82,8 +82,7 @@ def _rows(report: Report) -> pd.DataFrame:
     system = report.season.system
     tables = [_of_hunch(result, no, system) for no, result in enumerate(report.hunches, start=1)]
     made = pd.concat(tables, ignore_index=True)
-    key = made["no"].to_numpy() * (made["stratum"].max() + 1 if len(made) else 1) + made["stratum"].to_numpy()
-    stratum = pd.factorize(key)[0]
+    stratum = made.groupby(["no", "stratum"], sort=False).ngroup().to_numpy()
     whole_this, whole_against = (np.bincount(stratum, made[f"whole_{side}"])[stratum] for side in _SIDES)
     both = whole_this + whole_against
     return with_trip(report.season, made).assign(
@@ -145,7 +144,7 @@ def _sums(report: Report) -> Table:
 
 
 def _row_table(report: Report, rows: pd.DataFrame) -> Table:
-    trip = (Field("trip_no", "Trip no.", "plain"), *season_fields(report.season), Field("trip", "Trip"))
+    trip = trip_fields(report.season)
     keys = ("no", "stratum", *(field.key for field in trip), *_NUMBERS, "first")
     columns: dict[str, Sequence[Cell]] = {key: rows[key].tolist() for key in keys}
     for side, other in (_SIDES, _SIDES[::-1]):

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from reporter.books.blocks import Block, Cell, Field, Line, Live, Sheet, Table, Text
 from reporter.books.season.hunch_behind import RATIO, TRIPS
 from reporter.books.season.hunch_words import compared, settle_words, side_words, verdict_words
+from reporter.books.season.numbers import live_where_known
 from reporter.books.words import OF_TWENTY, counted
 from reporter.compute.hunches.verdict import Evidence, Result
 from reporter.compute.report import Report
@@ -77,13 +78,9 @@ def _tally(results: Sequence[Result]) -> str:
     )
 
 
-def _told(result: Result, value: float) -> float | None:
+def _told(result: Result, value: float) -> float:
     """Return a number of the comparison, nothing where too little stands behind it."""
-    return None if result.why in ("few_trips", "few_events") else value
-
-
-def _live_ratio(ratio: float | None) -> Cell:
-    return None if ratio is None or math.isnan(ratio) else Live(RATIO, ratio)
+    return math.nan if result.why in ("few_trips", "few_events") else value
 
 
 def _table(report: Report) -> Table:
@@ -95,7 +92,7 @@ def _table(report: Report) -> Table:
         "compared": [compared(result.hunch) for result in results],
         "this": [side_words(result, "this") for result in results],
         "against": [side_words(result, "against") for result in results],
-        "ratio": [_live_ratio(_told(result, result.ratio)) for result in results],
+        "ratio": live_where_known(RATIO, [_told(result, result.ratio) for result in results]),
         "low": [_told(result, result.low) for result in results],
         "high": [_told(result, result.high) for result in results],
         "trips": [Live(TRIPS, result.trips) for result in results],

@@ -4,7 +4,7 @@ import datetime as dt
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
 from itertools import chain
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
 import pandas as pd
 
@@ -93,13 +93,12 @@ def _field(field: Field, columns: Mapping[str, Sequence[Cell]]) -> Field:
 
 
 def _columns(lines: Iterable[Sequence[_Row]], trips_before: int) -> dict[str, Sequence[Cell]]:
-    rows = [
-        (no, *row._replace(trip_no=row.trip_no + trips_before))
-        for no, line in enumerate(lines, start=1)
-        for row in line
-    ]
+    rows = [(no, *row) for no, line in enumerate(lines, start=1) for row in line]
     keys = [field.key for field in _FIELDS]
-    return dict(zip(keys, zip(*rows, strict=True), strict=True)) if rows else dict.fromkeys(keys, ())
+    columns: dict[str, Sequence[Any]] = dict.fromkeys(keys, ())
+    if rows:
+        columns = dict(zip(keys, zip(*rows, strict=True), strict=True))
+    return columns | {"trip_no": [trips_before + number for number in columns["trip_no"]]}
 
 
 def _lines(made: Paperwork) -> Iterator[Sequence[_Row]]:

@@ -28,6 +28,11 @@ def with_season(season: Season, table: pd.DataFrame) -> pd.DataFrame:
     return table.assign(season_no=table["log"] + 1, of_season=pd.Series(names, table.index, dtype=object))
 
 
+def trip_fields(season: Season) -> tuple[Field, ...]:
+    """Return the columns that say which trip a line is of, as `with_trip` fills them."""
+    return Field("trip_no", "Trip no.", "plain"), *season_fields(season), Field("trip", "Trip")
+
+
 def with_trip(season: Season, table: pd.DataFrame) -> pd.DataFrame:
     """Return a table of rows with the trip that their trip_no means, and the columns of `season_fields`."""
     trips = with_season(season, season.trips[["log", "trip_no", "trip"]])

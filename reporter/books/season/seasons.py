@@ -6,8 +6,8 @@ from dataclasses import replace
 import numpy as np
 import pandas as pd
 
-from reporter.books.blocks import Block, Cell, Chart, Field, Line, Live, Series, Sheet, Table, Text
-from reporter.books.season.numbers import numbers
+from reporter.books.blocks import Block, Cell, Chart, Field, Line, Series, Sheet, Table, Text
+from reporter.books.season.numbers import live, numbers
 from reporter.books.season.rate_tables import Grouping, rate_table
 from reporter.books.season.season_words import (
     CAUTION,
@@ -83,19 +83,19 @@ def _days(table: pd.DataFrame) -> Table:
     columns: dict[str, Sequence[Cell]] = {
         "no": table["season_no"].tolist(),
         "season": table["season"].tolist(),
-        "trips": _live(f"SUMIFS({trips})", table["trips"]),
-        "unknown": _live(f"SUMIFS({trips},{{pair.day_no}},{unknown})", table["unknown_trips"]),
-        "hard": _live(f"SUMIFS({trips},{{pair.hard}},1)", table["hard_trips"]),
-        "share": _live(
+        "trips": live(f"SUMIFS({trips})", table["trips"]),
+        "unknown": live(f"SUMIFS({trips},{{pair.day_no}},{unknown})", table["unknown_trips"]),
+        "hard": live(f"SUMIFS({trips},{{pair.hard}},1)", table["hard_trips"]),
+        "share": live(
             'IF({row.trips}>{row.unknown},{row.hard}/({row.trips}-{row.unknown}),"")',
             _part(table["hard_trips"], table["trips"] - table["unknown_trips"]),
         ),
-        "known_hours": _live(f'SUMIFS({hours},{{pair.day_no}},"<>{unknown}")', table["known_rod_hours"]),
-        "hours_share": _live(
+        "known_hours": live(f'SUMIFS({hours},{{pair.day_no}},"<>{unknown}")', table["known_rod_hours"]),
+        "hours_share": live(
             f'IF({{row.known_hours}}>0,SUMIFS({hours},{{pair.hard}},1)/{{row.known_hours}},"")',
             _part(table["hard_rod_hours"], table["known_rod_hours"]),
         ),
-        "blank": table["blank_trips"].tolist(),
+        "blank": live(_BLANK, table["blank_trips"]),
         "clients": [
             f"{row['every_client_trips']} of {row['told_client_trips']}"
             if row["told_client_trips"]
@@ -113,6 +113,7 @@ def _days(table: pd.DataFrame) -> Table:
     )
 
 
+_BLANK = "COUNTIFS({trip.season_no},{row.no},{trip.rated},1,{trip.landed},0)"
 _DAY_FIELDS = (
     _NO,
     _SEASON,
@@ -125,10 +126,6 @@ _DAY_FIELDS = (
     Field("blank", "Blank trips", "whole", help="Finished trips without a fish of the species counted."),
     Field("clients", "Every named client caught one", help="Guided trips on which the log can tell."),
 )
-
-
-def _live(formula: str, values: pd.Series) -> list[Cell]:
-    return [Live(formula, value) for value in numbers(values, blank="")]
 
 
 def _part(part: pd.Series, whole: pd.Series) -> pd.Series:
@@ -225,6 +222,10 @@ def _techniques(table: pd.DataFrame) -> Table:
     )
 
 
+def _of_season(key: str) -> str:
+    return f"INDEX({{season_rate.{key}}},MATCH({{row.no}},{{season_rate.no}},0))"
+
+
 def _chart(table: pd.DataFrame) -> tuple[Block, ...]:
     """Return the chart of rates with their ranges and the figures behind it, from two seasons on."""
     enough = table[(table["trips"] >= MIN_OWN_TRIPS) & np.isfinite(table["low"])]
@@ -234,9 +235,9 @@ def _chart(table: pd.DataFrame) -> tuple[Block, ...]:
     columns: dict[str, Sequence[Cell]] = {
         "no": enough["season_no"].tolist(),
         "season": enough["season"].tolist(),
-        "rate": _live("INDEX({season_rate.rate},MATCH({row.no},{season_rate.no},0))", rates),
-        "minus": (rates - enough["low"]).tolist(),
-        "plus": (enough["high"] - rates).tolist(),
+        "rate": live(_of_season("rate"), rates),
+        "minus": live(f"{{row.rate}}-{_of_season('low')}", rates - enough["low"]),
+        "plus": live(f"{_of_season('high')}-{{row.rate}}", enough["high"] - rates),
     }
     fields = (
         _NO,

@@ -6,7 +6,7 @@ from typing import Any
 import pandas as pd
 
 from reporter.books.blocks import Block, Cell, Field, Line, Live, Sheet, Table, Text
-from reporter.books.season.row_fields import season_fields, with_trip
+from reporter.books.season.row_fields import trip_fields, with_trip
 from reporter.books.season.side_keys import KEYS, side_numbers
 from reporter.books.season.side_mix import mix_tables
 from reporter.compute.report import Report
@@ -94,7 +94,7 @@ def _of_side(key: str, side: str) -> str:
 def _trips(report: Report, pairs: pd.DataFrame) -> Table:
     """Return the trips with both."""
     rows = with_trip(report.season, _with_pair(report.fair.rows.trips, pairs))
-    labels = (*_PAIR, *_trip_fields(report))
+    labels = (*_PAIR, *trip_fields(report.season))
     columns = _columns(rows, _of_pairs(rows, "trip_no"), (*labels, *_SIDE_NOS))
     fields = (_NO, *labels, *_NUMBERS, *_SIDE_NOS)
     return Table("side_trip", fields, columns, title="Trips with both", filtered=True)
@@ -126,7 +126,7 @@ def _hours(report: Report, pairs: pd.DataFrame) -> tuple[Table, ...]:
         for key, source in sources.items()
         for side in _SIDES
     }
-    labels = (*_PAIR, *_trip_fields(report))
+    labels = (*_PAIR, *trip_fields(report.season))
     columns = _columns(rows, formulas, (*labels, *_STINT_NOS))
     fields = (_NO, *labels, *_NUMBERS, *_STINT_NOS)
     return (Table("side_hours", fields, columns, title="Stints in the same hours"),)
@@ -137,10 +137,6 @@ def _with_pair(rows: pd.DataFrame, pairs: pd.DataFrame) -> pd.DataFrame:
     places = rows["no"].to_numpy(dtype=int) - 1
     keys = ("of", *_SIDES, *(f"{side}_no" for side in _SIDES))
     return rows.assign(**{key: pairs[key].to_numpy()[places] for key in keys})
-
-
-def _trip_fields(report: Report) -> tuple[Field, ...]:
-    return Field("trip_no", "Trip no.", "plain"), *season_fields(report.season), Field("trip", "Trip")
 
 
 def _of_pairs(rows: pd.DataFrame, stratum: str) -> dict[str, list[str]]:

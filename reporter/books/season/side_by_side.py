@@ -6,23 +6,23 @@ from typing import Any
 import numpy as np
 import pandas as pd
 
-from reporter.books.blocks import Block, Cell, Chart, Field, Line, Live, Series, Sheet, Table, Text
+from reporter.books.blocks import Block, Cell, Chart, Field, Line, Series, Sheet, Table, Text
+from reporter.books.season.numbers import live, live_where_known
 from reporter.books.season.side_live import (
     SHARE,
     TRIPS,
     WINDOW_TRIPS,
     fish_of,
     found_in_table,
-    live_column,
     ratio_of,
 )
-from reporter.books.season.side_mix import mix_formula
-from reporter.books.season.side_words import claim_words, listed, lone_words, ratio_words
+from reporter.books.season.side_mix import mix_blocks
+from reporter.books.season.side_words import claim_words, lone_words, ratio_words
 from reporter.books.words import OF_TWENTY
 from reporter.compute.records import records
 from reporter.compute.report import Report
 from reporter.compute.side_by_side import SideBySide
-from reporter.schema.thresholds import MIN_OWN_TRIPS, MIN_SHARED_TRIPS, SAME_WINDOW_MIN
+from reporter.schema.thresholds import MIN_SHARED_TRIPS, SAME_WINDOW_MIN
 
 _TITLE = Line("Side by side", "title")
 _LEAD = Line(
@@ -61,7 +61,7 @@ def side_by_side(report: Report) -> Sheet:
         Text((_TITLE, _LEAD, *_sentences(fair, by_method), *(() if _skill_known(report) else (_HANDS,)))),
         _comparisons(report, by_method),
         *chart[:1],
-        *_mix(report),
+        *mix_blocks(report),
         *_lone(by_method["same_trip"]),
         *chart[1:],
     )
@@ -128,8 +128,8 @@ def _comparisons(report: Report, by_method: Mapping[str, pd.DataFrame]) -> Table
         "no": list(range(1, len(base) + 1)),
         "this": base["this"].tolist(),
         "against": base["against"].tolist(),
-        "trips": live_column(TRIPS, base["trips"]),
-        **{key: live_column(fish_of(key), base[key]) for key in ("fish_this", "fish_against")},
+        "trips": live_where_known(TRIPS, base["trips"]),
+        **{key: live_where_known(fish_of(key), base[key]) for key in ("fish_this", "fish_against")},
     }
     for method, words in _METHODS.items():
         found = by_method[method]
@@ -138,18 +138,20 @@ def _comparisons(report: Report, by_method: Mapping[str, pd.DataFrame]) -> Table
         found = base[["this", "against"]].merge(found, on=["this", "against"], how="left")
         if method == "same_window":
             fields.append(Field("window_trips", "Trips with the same hours", "whole"))
-            columns["window_trips"] = live_column(WINDOW_TRIPS, found["trips"])
+            columns["window_trips"] = live_where_known(WINDOW_TRIPS, found["trips"])
         for key, heading in (("ratio", f"{words}: ratio"), ("low", "From"), ("high", "To")):
             fields.append(Field(f"{method}_{key}", heading, "two", 11 if key == "ratio" else None))
             values = found[key].mask(found["claim"].isin(_UNTOLD))
             live = key == "ratio"
-            columns[f"{method}_{key}"] = live_column(ratio_of(method), values) if live else values.tolist()
+            columns[f"{method}_{key}"] = (
+                live_where_known(ratio_of(method), values) if live else values.tolist()
+            )
     fields += [
         Field("share", "Rod-hours on shared kinds of day", "share"),
         Field("says", "What your record says", "wrapped", 46),
     ]
     shares = by_method["same_condition"]["overlap_share"]
-    columns["share"] = live_column(SHARE, shares)
+    columns["share"] = live_where_known(SHARE, shares)
     windows = _windows(by_method)
     columns["says"] = [
         claim_words(row, share, windows.get((row["this"], row["against"])))
@@ -180,12 +182,10 @@ def _chart(rows: pd.DataFrame) -> tuple[Block, ...]:
     columns: dict[str, Sequence[Cell]] = {
         "no": (rows.index + 1).tolist(),
         "pair": (rows["this"] + " / " + rows["against"]).tolist(),
-        "trips": live_column(found_in_table("trips"), rows["trips"]),
-        "ratio": live_column(found_in_table("same_trip_ratio"), rows["ratio"]),
-        "minus": live_column(f"{{row.ratio}}-{found_in_table('same_trip_low')}", rows["ratio"] - rows["low"]),
-        "plus": live_column(
-            f"{found_in_table('same_trip_high')}-{{row.ratio}}", rows["high"] - rows["ratio"]
-        ),
+        "trips": live(found_in_table("trips"), rows["trips"]),
+        "ratio": live(found_in_table("same_trip_ratio"), rows["ratio"]),
+        "minus": live(f"{{row.ratio}}-{found_in_table('same_trip_low')}", rows["ratio"] - rows["low"]),
+        "plus": live(f"{found_in_table('same_trip_high')}-{{row.ratio}}", rows["high"] - rows["ratio"]),
     }
     fields = (
         _NO,
@@ -206,55 +206,6 @@ def _chart(rows: pd.DataFrame) -> tuple[Block, ...]:
         ratios=True,
     )
     return chart, Table("ratios", fields, columns, title="Behind the chart")
-
-
-def _mix(report: Report) -> tuple[Block, ...]:
-    """Return every technique's rate as if all had been fished on the same mix of days."""
-    fair = report.fair
-    told = fair.standardised[np.isfinite(fair.standardised["low"])]
-    heading = Line("As if fished on the season's mix of days", "heading")
-    if told.empty:
-        apart = (Line(_APART, "note"),) if report.season.several else ()
-        return (Text((heading, Line(_NO_MIX), *apart)),)
-    share = f"{round(100 * fair.share)} %"
-    rests = Line(
-        f"It rests on the kinds of day on which every technique of {MIN_OWN_TRIPS} trips or more was fished, "
-        f"{share} of your rod-hours: {listed(fair.strata)}."
-    )
-    labels = report.techniques[["technique_no", "technique", "fish_per_rod_hour"]]
-    rows = told.assign(few=told["trips"] < MIN_OWN_TRIPS).merge(labels, on="technique")
-    rows = rows.sort_values(["few", "rate", "technique_no"], ascending=[True, False, True], ignore_index=True)
-    columns: dict[str, Sequence[Cell]] = {
-        "no": rows["technique_no"].tolist(),
-        "technique": rows["technique"].tolist(),
-        **{key: live_column(mix_formula(key), rows[key]) for key in ("trips", "rod_hours", "rate")},
-        "low": rows["low"].tolist(),
-        "high": rows["high"].tolist(),
-        "fished": [Live(_AS_FISHED, value) for value in rows["fish_per_rod_hour"].tolist()],
-    }
-    grey = rows["few"].tolist()
-    note = f"Grey: fewer than {MIN_OWN_TRIPS} trips on these days. Not for saying that one is better."
-    untold = fair.standardised.loc[~fair.standardised["technique"].isin(told["technique"]), "technique"]
-    left_out = (Line(f"Too little on these days for a range: {', '.join(untold)}."),) if len(untold) else ()
-    return Text((heading, rests, *left_out)), Table("mix", _MIX_FIELDS, columns, note=note, grey=grey)
-
-
-_NO_MIX = (
-    f"Cannot be told: techniques of {MIN_OWN_TRIPS} trips or more share no kind of day, or too few trips on "
-    "those that they share."
-)
-_APART = "Of several seasons a kind of day is one of its own in each: a technique gained or lost shares none."
-_AS_FISHED = "INDEX({technique.rate},MATCH({row.no},{technique.no},0))"
-_MIX_FIELDS = (
-    Field("no", "No.", "plain"),
-    Field("technique", "Technique"),
-    Field("trips", "Trips on these days", "whole"),
-    Field("rod_hours", "Rod-hours on these days", "one"),
-    Field("rate", "Fish per rod-hour, same mix", "two"),
-    Field("low", "From", "two"),
-    Field("high", "To", "two"),
-    Field("fished", "As fished", "two"),
-)
 
 
 def _lone(by_trip: pd.DataFrame) -> tuple[Block, ...]:

@@ -2,11 +2,6 @@
 
 from collections.abc import Mapping
 
-import pandas as pd
-
-from reporter.books.blocks import Cell, Live
-from reporter.books.season.numbers import numbers
-
 _TABLES: Mapping[str, str] = {
     "same_trip": "side_trip",
     "same_condition": "side_kind",
@@ -37,11 +32,6 @@ def ratio_of(method: str) -> str:
 def found_in_table(key: str) -> str:
     """Return the formula of a comparison's number in the first table, for a table with its no."""
     return f"INDEX({{side.{key}}},MATCH({{row.no}},{{side.no}},0))"
-
-
-def live_column(formula: str, values: pd.Series) -> list[Cell]:
-    """Return a column of one formula with these values; nothing, and no formula, where there is none."""
-    return [None if value is None else Live(formula, value) for value in numbers(values)]
 
 
 def _sum(table: str, key: str) -> str:

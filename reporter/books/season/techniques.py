@@ -5,7 +5,7 @@ from collections.abc import Sequence
 import pandas as pd
 
 from reporter.books.blocks import Block, Cell, Chart, Field, Line, Live, Series, Sheet, Table, Text, Value
-from reporter.books.season.numbers import numbers
+from reporter.books.season.numbers import live, numbers
 from reporter.books.season.ranking import ranking_blocks
 from reporter.books.season.rate_tables import BY_STYLE, BY_TECHNIQUE, rate_table
 from reporter.compute.report import STYLES, Report
@@ -160,14 +160,8 @@ def _chart(table: pd.DataFrame) -> tuple[Table, ...] | tuple[()]:
         "no": enough["technique_no"].tolist(),
         "technique": enough["technique"].tolist(),
         "rate": [Live(_of_technique("rate"), value) for value in enough["fish_per_rod_hour"].tolist()],
-        "minus": [
-            Live(f"{{row.rate}}-{_of_technique('low')}", value)
-            for value in (enough["fish_per_rod_hour"] - enough["low"]).tolist()
-        ],
-        "plus": [
-            Live(f"{_of_technique('high')}-{{row.rate}}", value)
-            for value in (enough["high"] - enough["fish_per_rod_hour"]).tolist()
-        ],
+        "minus": live(f"{{row.rate}}-{_of_technique('low')}", enough["fish_per_rod_hour"] - enough["low"]),
+        "plus": live(f"{_of_technique('high')}-{{row.rate}}", enough["high"] - enough["fish_per_rod_hour"]),
     }
     fields = (
         _NO,

@@ -46,7 +46,7 @@ class Cells(NamedTuple):
     @property
     def compared(self) -> NDArray[np.bool_]:
         """Whether a cell counts in the comparison: in such a stratum, and with anything to hold against."""
-        return self.within & (np.maximum(self.whole_this, 0.0) + np.maximum(self.whole_against, 0.0) > 0)
+        return self.within & ((self.whole_this > 0) | (self.whole_against > 0))
 
     @property
     def compared_hours(self) -> float:
