@@ -2,44 +2,39 @@
 
 import errno
 import os
-import tempfile
 import time
 from collections.abc import Callable
 from pathlib import Path
 
 from reporter.files.errors import refusal, refusal_for, system_error_in
+from reporter.files.temporary import drop_temporary, let_go, open_temporary
 
 _PAUSES_S = (0.2, 0.3, 0.5)  # between tries on a target that another program holds: one second in all
-_LONGEST_STEM = 40  # of the temporary's name: file systems stop at 255 bytes, a letter takes up to 4
 
 
 def replace_file(target: Path, write: Callable[[Path], None]) -> None:
     """Let ``write`` fill a temporary file beside ``target`` and put it in the target's place.
 
     The temporary lies in the target's own folder and ends in the target's suffix; it is gone whatever
-    happens. A link is followed, never replaced. What the operating system refuses becomes CannotWrite;
-    any other exception of ``write`` passes through. In each case the old file stays as it was.
+    happens: a process that is killed leaves it to the next one that writes this target. A link is followed,
+    never replaced. What the operating system refuses becomes CannotWrite; any other exception of ``write``
+    passes through. In each case the old file stays as it was.
     """
     final = target.resolve()
     try:
         if final.is_dir():
             raise IsADirectoryError(errno.EISDIR, "a folder")
-        temporary = _fresh_beside(final)
+        held, temporary = open_temporary(final)
     except OSError as error:
         raise refusal_for(target, error) from error
-    try:
-        _fill(temporary, write, target)
-        _put_in_place(temporary, final, target)
-    finally:
-        temporary.unlink(missing_ok=True)
-
-
-def _fresh_beside(final: Path) -> Path:
-    """Make an empty file of a new hidden name, which tells its process, in the folder of ``final``."""
-    prefix = f".{final.stem[:_LONGEST_STEM]}.{os.getpid()}."
-    handle, name = tempfile.mkstemp(prefix=prefix, suffix=final.suffix, dir=final.parent)
-    os.close(handle)
-    return Path(name)
+    with held:
+        try:
+            _fill(temporary, write, target)
+            let_go(held)
+            _put_in_place(temporary, final, target)
+        except BaseException:
+            drop_temporary(held, temporary)
+            raise
 
 
 def _fill(temporary: Path, write: Callable[[Path], None], target: Path) -> None:

@@ -10,24 +10,32 @@ from tempfile import NamedTemporaryFile
 
 from reporter.files.errors import CannotWrite
 from reporter.files.folders import make_folder
+from reporter.files.temporary import cleared, hold
 from reporter.run.jobs import Job
 
 Seen = tuple[Path, ...]
+
+_SIGN = ".seen."
 
 
 @contextmanager
 def seen_here(jobs: Sequence[Job]) -> Iterator[dict[Path, Seen]]:
     """Give, for each log, files that a worker must see too: its log, and a hidden one where results go.
 
-    The hidden ones are gone when the block ends. Where there can be none, the job says so itself.
+    The hidden ones are gone when the block ends; those of a run that was killed go when the next one begins.
+    Where there can be none, the job says so itself.
     """
     with ExitStack() as stack:
         signs: dict[Path, Path] = {}
         for folder in dict.fromkeys(folder for job in jobs for folder in _folders(job)):
             with suppress(CannotWrite, OSError):
                 make_folder(folder)
-                sign = stack.enter_context(NamedTemporaryFile(prefix=".seen.", dir=folder))
+                for left in folder.glob(f"{_SIGN}*"):
+                    cleared(left)
+                # A new name each time: one that is left on a worker's machine shows nothing.
+                sign = stack.enter_context(NamedTemporaryFile(prefix=_SIGN, dir=folder))
                 signs[folder] = Path(sign.name)
+                hold(sign.fileno(), signs[folder])
         yield {job.log: _of(job, signs) for job in jobs}
 
 

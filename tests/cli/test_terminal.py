@@ -6,6 +6,7 @@ import shutil
 import struct
 import subprocess
 import sys
+import threading
 from pathlib import Path
 
 import pytest
@@ -13,6 +14,7 @@ import pytest
 from reporter.cli.main import COMMANDS
 from tests.cli.every_command import LOG, LOGS, RIGHT, SAMPLES, WEATHER, fill
 
+_END = b"\0"
 PROGRAM = (sys.executable, "-c", "from reporter.cli.main import run; run()")
 
 fcntl = pytest.importorskip("fcntl", reason="Windows has no such terminals to run a program in")
@@ -27,18 +29,26 @@ def in_terminal(folder: Path, *arguments: str, out: int | None = None) -> tuple[
     running = subprocess.Popen(
         [*PROGRAM, *arguments], cwd=folder, stdin=theirs, stdout=theirs if out is None else out, stderr=theirs
     )
-    os.close(theirs)
+    # A terminal that its last user has closed may drop what nobody has read yet: it is kept open until a mark
+    # behind all that the program wrote has come through.
+    ended = threading.Thread(target=_mark_end, args=(running, theirs))
+    ended.start()
     got = b""
-    while True:
-        try:
-            piece = os.read(ours, 65_536)
-        except OSError:  # Linux's word for the end
-            break
-        if not piece:
-            break
-        got += piece
+    while not got.endswith(_END):
+        got += os.read(ours, 65_536)
+    ended.join()
+    os.close(theirs)
     os.close(ours)
-    return running.wait(60), got.decode("utf-8").replace("\r\n", "\n")
+    return running.wait(), got.removesuffix(_END).decode("utf-8").replace("\r\n", "\n")
+
+
+def _mark_end(running: subprocess.Popen[bytes], terminal: int) -> None:
+    """Wait for the program, a minute at most, and write the mark behind what it wrote."""
+    try:
+        running.wait(60)
+    except subprocess.TimeoutExpired:
+        running.kill()
+    os.write(terminal, _END)
 
 
 def seen(line: str) -> str:

@@ -25,12 +25,15 @@ _COMMAND = (
 
 
 def files(folder: Path) -> dict[str, bytes]:
-    """What was written; a killed process leaves the hidden file that it was filling."""
+    """Whatever lies there, hidden or not."""
     return {
-        path.relative_to(folder).as_posix(): path.read_bytes()
-        for path in folder.rglob("*")
-        if path.is_file() and not path.name.startswith(".")
+        path.relative_to(folder).as_posix(): path.read_bytes() for path in folder.rglob("*") if path.is_file()
     }
+
+
+def put_in_place(found: dict[str, bytes]) -> dict[str, bytes]:
+    """Leave out the hidden files that killed processes were filling."""
+    return {name: data for name, data in found.items() if not Path(name).name.startswith(".")}
 
 
 def start(folder: Path) -> subprocess.Popen[bytes]:
@@ -64,7 +67,7 @@ def test_killed_run_started_again_gives_the_files_of_a_whole_one(tmp_path: Path)
         run.kill()
         killed += run.wait() == -signal.SIGKILL
         wait_until_all_are_gone(run.pid)
-        there = files(tmp_path / "out")
+        there = put_in_place(files(tmp_path / "out"))
         assert all(whole[name] == data for name, data in there.items())
         between += 0 < len(there) < len(whole)
         if killed >= KILLS and between:

@@ -87,6 +87,15 @@ def test_worker_with_other_folders_is_told(logs: list[Path], tmp_path: Path) -> 
     assert f"does not see {tmp_path / 'elsewhere'} as this computer does" in found.why[0]
 
 
+def test_sign_of_a_run_that_was_killed_goes_and_that_of_one_that_lives_stays(
+    logs: list[Path], tmp_path: Path
+) -> None:
+    (tmp_path / ".seen.left").touch()
+    jobs = plan(logs[:1], tmp_path, None)
+    with seen_here(jobs) as first, seen_here(jobs) as second:
+        assert set(tmp_path.iterdir()) == {first[logs[0]][1], second[logs[0]][1]}
+
+
 def test_worker_must_see_each_log_and_where_its_report_and_its_tables_go(
     logs: list[Path], tmp_path: Path
 ) -> None:

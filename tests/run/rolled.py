@@ -23,8 +23,6 @@ def table(folder: Path, name: str) -> list[dict[str, str]]:
 
 
 def contents(folder: Path) -> dict[str, bytes]:
-    """Every file but the temporary ones, which a killed process cannot take away."""
+    """Every file, hidden or not."""
     files = (path for path in sorted(folder.rglob("*")) if path.is_file())
-    return {
-        str(path.relative_to(folder)): path.read_bytes() for path in files if not path.name.startswith(".")
-    }
+    return {str(path.relative_to(folder)): path.read_bytes() for path in files}
