@@ -72,25 +72,24 @@ def fish_a_client(trips: pd.DataFrame) -> tuple[float, float] | None:
     return float(low), float(high)
 
 
-def every_client_caught(trips: pd.DataFrame, fish: pd.DataFrame) -> tuple[int, int]:
-    """Return the guided trips on which every named client landed a fish, and those where the log can tell.
+def every_client_caught(trips: pd.DataFrame, fish: pd.DataFrame) -> "pd.Series[float]":
+    """Return, by trip_no, 1 where every named client landed a fish and 0 where not, on the trips that tell.
 
-    trips as from trip_rates. A trip with one client tells by its fish, unless the guide's own are marked;
-    a trip with several tells where every fish row names an angler and no fish is only tallied.
+    trips as from trip_rates; guided ones are looked at. A trip with one client tells by its fish, unless the
+    guide's own are marked; a trip with several tells where every fish row names an angler and no fish is only
+    tallied.
     """
     guided = trips[trips["in_rates"] & (trips["kind"] == "guided") & (trips["clients"].str.len() > 0)]
     landed = fish[fish["fish"] > 0]
     by_trip = {trip: set(names) for trip, names in landed.groupby("trip_no")["angler"]}
     rows = landed.groupby("trip_no")["fish"].sum()
-    caught = told = 0
+    made: dict[int, float] = {}
     for trip_no, clients, total in zip(guided["trip_no"], guided["clients"], guided["fish"], strict=True):
         anglers = by_trip.get(trip_no, set())
         if len(clients) == 1:
-            told += 1
-            caught += total > 0 and anglers != {"guide"}
+            made[trip_no] = float(total > 0 and anglers != {"guide"})
         elif total == 0:
-            told += 1
+            made[trip_no] = 0.0
         elif "" not in anglers and rows.get(trip_no, 0) >= total:
-            told += 1
-            caught += set(clients) <= anglers
-    return int(caught), int(told)
+            made[trip_no] = float(set(clients) <= anglers)
+    return pd.Series(made, dtype=float)

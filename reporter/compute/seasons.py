@@ -7,18 +7,13 @@ import numpy as np
 import pandas as pd
 from numpy.typing import NDArray
 
-from reporter.compute.claims import bonferroni_level, claim_of_seasons
 from reporter.compute.condition_classes import ConditionClasses
 from reporter.compute.fronts.hard_days import HARD
 from reporter.compute.glance import every_client_caught
-from reporter.compute.paired import NUMBERS, RatioRange, within_strata
 from reporter.compute.rates import rate_table
 from reporter.compute.season import Season
+from reporter.compute.season_ratios import season_cells, season_ratios, season_rows
 from reporter.compute.spread import Spread
-from reporter.schema.thresholds import LEVEL
-
-METHODS = ("same_condition", "same_month")
-"""The two ways: the same technique on the same kind of day; the same technique in the same month."""
 
 
 class Seasons(NamedTuple):
@@ -32,11 +27,13 @@ class Seasons(NamedTuple):
     ratios: each season against the one before, one row a method: ratio, low, high (95 %; NaN where the two
     cannot be compared fairly), trips_, fish_, hours_this and _against, overlap_share, claim (see
     `reporter.compute.claims`; the same on both rows).
+    rows: the cells behind the ratios: see `reporter.compute.season_ratios.season_rows`.
     """
 
     table: pd.DataFrame
     techniques: pd.DataFrame
     ratios: pd.DataFrame
+    rows: pd.DataFrame
 
 
 def seasons_of(season: Season, classes: ConditionClasses) -> Seasons:
@@ -44,10 +41,12 @@ def seasons_of(season: Season, classes: ConditionClasses) -> Seasons:
     labels = [one.label for one in season.several]
     names = np.array(labels, dtype=object)
     pairs = season.pairs.assign(of_season=names[season.pairs["log"]])
+    compared = season_cells(season, classes)
     return Seasons(
         _each(season, pairs, labels),
         _techniques(season, pairs, season.spread),
-        _ratios(season, classes, labels),
+        season_ratios(compared, labels),
+        season_rows(compared, len(labels), classes),
     )
 
 
@@ -68,8 +67,8 @@ def _each(season: Season, pairs: pd.DataFrame, labels: Sequence[str]) -> pd.Data
         **_days(rated, rated["day_type"] == "not_known", "unknown", len(labels)),
         **_days(rated, rated["day_type"] != "not_known", "known", len(labels)),
         blank_trips=blank.reindex(range(len(labels)), fill_value=0).to_numpy(),
-        every_client_trips=[found for found, _ in caught],
-        told_client_trips=[told for _, told in caught],
+        every_client_trips=[int(told.sum()) for told in caught],
+        told_client_trips=[len(told) for told in caught],
     )
 
 
@@ -118,70 +117,3 @@ def technique_changes(pairs: pd.DataFrame, seasons: int) -> dict[tuple[str, int]
         if last < seasons - 1:
             made[technique, int(last) + 1] = "lost"
     return made
-
-
-def _ratios(season: Season, classes: ConditionClasses, labels: Sequence[str]) -> pd.DataFrame:
-    cells = season_cells(season, classes)
-    rows = [
-        row
-        for this in range(1, len(labels))
-        for row in _compared(cells, this, labels, bonferroni_level(len(labels) - 1))
-    ]
-    return pd.DataFrame(rows, columns=list(_COLUMNS))
-
-
-def season_cells(season: Season, classes: ConditionClasses) -> pd.DataFrame:
-    """Return the cells of the comparisons, one a technique on a trip in the rates.
-
-    log, trip_no, landed, rod_hours; same_condition and same_month: the stratum of each as an integer, -1
-    where it is not known.
-    """
-    rated = season.pairs[season.pairs["in_rates"] & (season.pairs["rod_hours"] > 0)]
-    trips = season.trips
-    kinds = pd.Series(classes.of_trip, trips["trip_no"].to_numpy())
-    months = pd.Series(trips["date"].dt.month.to_numpy(), trips["trip_no"].to_numpy())
-    technique = pd.factorize(rated["technique"])[0]
-    strata = {
-        method: np.where(of.isna(), -1, technique * 1000 + of.fillna(0)).astype(np.int64)
-        for method, of in zip(METHODS, (rated["trip_no"].map(by) for by in (kinds, months)), strict=True)
-    }
-    return rated[["log", "trip_no", "landed", "rod_hours"]].assign(**strata)
-
-
-def season_ratio(cells: pd.DataFrame, this: int, method: str, level: float = LEVEL) -> RatioRange:
-    """Return the ratio of a season's rate to that of the season before it, within the strata of a method.
-
-    Mantel-Haenszel over strata, with trips, which cross them, as the clusters of the error: see
-    `reporter.compute.paired.within_strata`.
-    """
-    two = cells[cells["log"].isin([this, this - 1])]
-    own, fish, hours = (two[key].to_numpy() for key in ("log", "landed", "rod_hours"))
-    return within_strata(
-        np.where(own == this, fish, 0.0),
-        np.where(own == this, hours, 0.0),
-        np.where(own < this, fish, 0.0),
-        np.where(own < this, hours, 0.0),
-        two[method].to_numpy(),
-        two["trip_no"].to_numpy(),
-        level,
-    )
-
-
-def _compared(cells: pd.DataFrame, this: int, labels: Sequence[str], level: float) -> list[dict[str, object]]:
-    """Return the rows of one comparison; the claim has its own level, what is printed 95 %."""
-    said = str(claim_of_seasons(*(season_ratio(cells, this, method, level) for method in METHODS)))
-    return [
-        _row(method, labels[this], labels[this - 1], season_ratio(cells, this, method), said)
-        for method in METHODS
-    ]
-
-
-def _row(method: str, this: str, against: str, found: RatioRange, said: str) -> dict[str, object]:
-    numbers = {key: float(getattr(found, key)) for key in NUMBERS}
-    if said == "no_overlap":
-        numbers |= dict.fromkeys(("ratio", "low", "high"), np.nan)
-    trips = {"trips_this": int(found.trips_this), "trips_against": int(found.trips_against)}
-    return {"method": method, "this": this, "against": against, **numbers, **trips, "claim": said}
-
-
-_COLUMNS = ("method", "this", "against", *NUMBERS, "trips_this", "trips_against", "claim")

@@ -177,7 +177,7 @@ def unknown_effort(book: Path) -> tuple[int, str]:
     ):
         cells = [str(cell) for cell in row if cell is not None]
         if cells and cells[0].startswith("Effort on days that nobody can tell"):
-            return int(cells[1].removesuffix("%")), " ".join(cells[2:])
+            return round(100 * float(cells[1])), " ".join(cells[2:])
     raise AssertionError("How it is worked out says nothing of it")
 
 

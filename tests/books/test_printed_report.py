@@ -36,6 +36,7 @@ MOST_PAGES = {
     "Rows to fix": 1,
     "How it is worked out": 6,
     "Worked through": 2,
+    "Behind Techniques": 1,
     "Behind Side by side": 5,
     "Behind Hunches": 11,
     "Condition rates": 18,

@@ -40,6 +40,7 @@ SHEETS = [
     "Rows to fix",
     "How it is worked out",
     "Worked through",
+    "Behind Techniques",
     "Behind Side by side",
     "Behind Hunches",
     "Condition rates",

@@ -2,7 +2,6 @@
 
 import errno
 import os
-import tempfile
 import time
 from collections.abc import Callable
 from pathlib import Path
@@ -142,11 +141,14 @@ def test_folder_that_takes_no_file_is_one_sentence(
 ) -> None:
     log = write_log()
     before = contents(log.parent)
+    opened = os.open
 
-    def refuse(**_: object) -> None:
-        raise OSError(number, os.strerror(number))
+    def refuse(path: str, flags: int, *mode: int) -> int:
+        if flags & os.O_CREAT:
+            raise OSError(number, os.strerror(number))
+        return opened(path, flags, *mode)
 
-    monkeypatch.setattr(tempfile, "mkstemp", refuse)
+    monkeypatch.setattr(os, "open", refuse)
     ran = run("build", log)
     assert said in one_sentence(ran.err, "log report.xlsx")
     assert ran.code == 1

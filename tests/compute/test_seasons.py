@@ -11,7 +11,8 @@ import pytest
 from scipy.stats import norm, t
 
 from reporter.compute.claims import claim_of_seasons
-from reporter.compute.seasons import METHODS, season_ratio, technique_changes
+from reporter.compute.season_ratios import METHODS, season_ratio
+from reporter.compute.seasons import technique_changes
 from tests.conftest import WriteLog
 from tests.season_logs import Trip, put_together, season_sheets, table, write_seasons
 

@@ -15,7 +15,7 @@ import pandas as pd
 
 from reporter.compute.claims import claim_of_seasons
 from reporter.compute.ratio import FloatArray
-from reporter.compute.seasons import METHODS, season_ratio
+from reporter.compute.season_ratios import METHODS, season_ratio
 
 PAIRS = 1000
 SEED = 20_250
@@ -64,7 +64,7 @@ def _claim(cells: pd.DataFrame) -> tuple[str, float]:
 
 
 def _season(rng: np.random.Generator, log: int, times: float) -> pd.DataFrame:
-    """The cells of a season: see `reporter.compute.seasons.season_cells`."""
+    """The cells of a season: see `reporter.compute.season_ratios.season_cells`."""
     trips, techniques = int(rng.integers(*TRIPS, endpoint=True)), len(RATES)
     month = rng.choice(len(MONTHS), trips, p=MONTH_CHANCES[log])
     front = (rng.random(trips) < FRONT_CHANCE[log]).astype(int)

@@ -21,6 +21,7 @@ from reporter.books.season.side_by_side import side_by_side
 from reporter.books.season.stint_conditions import stint_conditions
 from reporter.books.season.tackle import tackle
 from reporter.books.season.techniques import techniques
+from reporter.books.season.techniques_behind import techniques_behind
 from reporter.books.season.trips import trips
 from reporter.books.season.water_cards import water_cards
 from reporter.books.season.waters import waters
@@ -34,6 +35,7 @@ from reporter.compute.report import Report
 def season_book(report: Report) -> Book:
     """Return the season report as a book; `created` is the season's last day, known from the log alone."""
     season = report.season
+    seasons, behind_seasons = _seasons(report)
     picker, *behind = what_worked(report)
     papers, *behind_papers = paperwork(report)
     return Book(
@@ -56,13 +58,15 @@ def season_book(report: Report) -> Book:
                 water_cards(report),
                 weeks(report),
                 trips(report),
-                *_seasons(report),
+                *seasons,
                 papers,
                 rows_to_fix(season),
                 worked_out(report),
                 worked_through(report),
+                techniques_behind(report),
                 side_behind(report),
                 hunch_behind(report),
+                *behind_seasons,
                 condition_rates(report),
                 *behind,
                 *behind_papers,
@@ -77,13 +81,14 @@ def season_book(report: Report) -> Book:
     )
 
 
-def _seasons(report: Report) -> tuple[Sheet, ...]:
-    """Return the sheet Seasons of several logs; a single one does without even its code."""
+def _seasons(report: Report) -> tuple[tuple[Sheet, ...], tuple[Sheet, ...]]:
+    """Return Seasons of several logs and the sheet behind it; a single log does without even their code."""
     if report.seasons is None:
-        return ()
+        return (), ()
     from reporter.books.season.seasons import season_sheet
+    from reporter.books.season.seasons_behind import seasons_behind
 
-    return (season_sheet(report, report.seasons),)
+    return (season_sheet(report, report.seasons),), (seasons_behind(report, report.seasons),)
 
 
 def last_day(report: Report) -> dt.date:

@@ -35,8 +35,10 @@ ANSWERS: Final[Mapping[str, str]] = {
     "Rows to fix": "Rows of your log to mend, the most rewarding first",
     "How it is worked out": "Every formula and its source; where every row and every fish went",
     "Worked through": "A rate, its range and a comparison, step by step on your own rows",
+    "Behind Techniques": "How rates with little record are drawn towards the rate of all, to tell your best",
     "Behind Side by side": "The trips, kinds of day and hours on which its comparisons stand",
     "Behind Hunches": "What each side of a hunch had, trip by trip",
+    "Behind Seasons": "The trips and like days on which season against season stands",
     "Condition rates": "The rates behind Conditions",
     "Behind What worked": "The lists that What worked chooses from",
     "Behind Paperwork": "The trips and days behind each count on Paperwork",
@@ -51,6 +53,7 @@ ANSWERS: Final[Mapping[str, str]] = {
 _BEHIND: Final[Mapping[str, str]] = {
     "Techniques": "Trip techniques",
     "Side by side": "Behind Side by side",
+    "Behind Techniques": "Trip techniques",
     "Behind Side by side": "Trip techniques",
     "What worked": "Behind What worked",
     "Conditions": "Condition rates",
@@ -61,7 +64,8 @@ _BEHIND: Final[Mapping[str, str]] = {
     "Tackle": "Stints",
     "Waters": "Trip techniques",
     "Weeks": "Trip techniques",
-    "Seasons": "Trip techniques",
+    "Seasons": "Behind Seasons",
+    "Behind Seasons": "Trip techniques",
 }
 """Sheet -> the sheet with the rows behind its tables."""
 

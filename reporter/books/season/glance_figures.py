@@ -7,7 +7,8 @@ import pandas as pd
 
 from reporter.books.blocks import Figure, Figures, Live, Look
 from reporter.books.season.front_days import MEND
-from reporter.books.words import RESTS_ON, counted, number, share
+from reporter.books.words import RESTS_ON, counted, number
+from reporter.compute.fronts.rates import DAY_GROUPS
 from reporter.compute.glance import every_client_caught, fish_a_client
 from reporter.compute.records import records
 from reporter.compute.report import Report
@@ -15,6 +16,12 @@ from reporter.schema.species import BY_CODE
 
 _WHERE = "see How it is worked out"
 _OUTSIDE = "SUMIFS({pair.landed},{pair.in_rates},0)+SUMIFS({fish.fish},{fish.counted},0)"
+_ALL_HOURS = "SUMIFS({pair.rod_hours},{pair.in_rates},1)"
+_PARTS_HOURS = "SUMIFS({pair.parts_hours},{pair.in_rates},1)"
+EVERY_CLIENT = (
+    'COUNTIFS({trip.every_client},"yes")&" of "'
+    '&COUNTIFS({trip.every_client},"yes")+COUNTIFS({trip.every_client},"no")'
+)
 _GUIDED = 'SUMPRODUCT(({trip.rated}=1)*({trip.kind}="guided"))'
 
 
@@ -89,7 +96,7 @@ def business_figures(report: Report) -> Figures:
     """Return a guide's business in a few lines: who caught, blanks, what a client catches, big fish."""
     trips = report.season.trips
     rated = trips[trips["in_rates"]]
-    caught, told = every_client_caught(trips, report.season.fish)
+    told = every_client_caught(trips, report.season.fish)
     not_finished = int((trips["fished"] & ~trips["in_rates"]).sum())
     of_finished = f"of {counted(len(rated), 'finished trip')}"
     items = [
@@ -104,7 +111,7 @@ def business_figures(report: Report) -> Figures:
         Figure(
             "every_client",
             "Every named client caught one",
-            f"{caught} of {told}" if told else "not known",
+            Live(EVERY_CLIENT, f"{told.sum():.0f} of {len(told)}") if len(told) else "not known",
             remark="guided trips on which your log can tell",
         ),
         Figure(
@@ -147,12 +154,22 @@ def _big_fish(report: Report) -> list[Figure]:
 
 def _unknown_days(rated: pd.DataFrame) -> Figure:
     """Return how much effort lies on days of which nobody can say what they were, and what would tell."""
-    unknown = rated.loc[rated["day_type"] == "not_known", "rod_hours"].sum()
-    mend = f"; {MEND} would tell" if unknown else ""
-    known = share(float(unknown), float(rated["rod_hours"].sum()))
-    return Figure(
-        "unknown_days", "Effort on days that nobody can tell", known, remark=f"of the rod-hours{mend}"
+    unknown = rated["rod_hours"].where(rated["day_type"] == "not_known", 0.0)
+    mend = f"; {MEND} would tell" if unknown.sum() else ""
+    those = (
+        f"SUMIFS({{pair.rod_hours}},{{pair.in_rates}},1,{{pair.day_no}},{DAY_GROUPS.index('not_known') + 1})"
     )
+    return _share("unknown_days", "Effort on days that nobody can tell", those, unknown, rated, mend)
+
+
+def _share(
+    key: str, label: str, those: str, part: pd.Series, rated: pd.DataFrame, remark: str = ""
+) -> Figure:
+    """Return a part of the rod-hours in the rates as a share of them; those: its formula."""
+    whole = float(rated["rod_hours"].sum())
+    value = float(part.sum()) / whole if whole > 0 else ""
+    formula = f'IF({_ALL_HOURS}>0,{those}/{_ALL_HOURS},"")'
+    return Figure(key, label, Live(formula, value), "share", f"of the rod-hours{remark}")
 
 
 def record_figures(report: Report) -> Figures:
@@ -162,7 +179,7 @@ def record_figures(report: Report) -> Figures:
     used, aside = sum(count.used for count in counts), sum(count.set_aside for count in counts)
     read = sum(count.read for count in counts)
     rated = season.pairs[season.pairs["in_rates"]]
-    parts = share(float(rated["parts_rod_hours"].sum()), float(rated["rod_hours"].sum()))
+    parts = rated["parts_rod_hours"]
     outside = season.identity.loc[season.identity["reason"] != "", "fish"].sum()
     of_read = f"of {read:,} read in all sheets; {aside:,} set aside" + (": see Rows to fix" if aside else "")
     return Figures(
@@ -170,7 +187,7 @@ def record_figures(report: Report) -> Figures:
         (
             Figure("used", "Rows used", Live("SUM({row_count.used})", used), "whole", of_read),
             Figure("outside", "Fish outside the rates", Live(_OUTSIDE, float(outside)), "whole", _WHERE),
-            Figure("parts", "Effort shared out by Parts", parts, remark="of the rod-hours"),
+            _share("parts", "Effort shared out by Parts", _PARTS_HOURS, parts, rated),
             _unknown_days(rated),
             Figure("above", "Rows read as 'trip of the row above'", season.from_above, "whole"),
         ),

@@ -87,7 +87,7 @@ def _fates(report: Report) -> Iterator[Gap]:
 def _clients(report: Report) -> Iterator[Gap]:
     trips = report.season.trips
     guided = int((trips["in_rates"] & (trips["kind"] == "guided")).sum())
-    _, told = every_client_caught(trips, report.season.fish)
+    told = len(every_client_caught(trips, report.season.fish))
     if guided:
         text = f"Whether every client caught one on {guided - told} of {counted(guided, 'guided trip')}"
         yield Gap((guided - told) / guided, f"{text}: write the angler beside every fish.")

@@ -2,7 +2,9 @@
 
 from collections.abc import Sequence
 
-from reporter.books.blocks import Cell, Field, Line, Live, Table, Text
+from reporter.books.blocks import Cell, Field, Line, Table, Text
+from reporter.books.season.numbers import live
+from reporter.books.season.techniques_behind import NAME as BEHIND
 from reporter.compute.ranking import Ranking
 from reporter.schema.thresholds import CONTENDER, MIN_OWN_TRIPS, MIN_SHRUNKEN_TECHNIQUES
 
@@ -10,6 +12,10 @@ _NOTE = (
     "Steadied: a technique with little record is drawn towards the rate of all. The chance is that of really "
     f"having the highest rate, as fished; it does not say better. Grey: fewer than {MIN_OWN_TRIPS} trips."
 )
+
+
+def _behind(key: str) -> str:
+    return f"INDEX({{steadied.{key}}},MATCH({{row.no}},{{steadied.technique_no}},0))"
 
 
 def ranking_sentence(ranking: Ranking) -> str:
@@ -33,17 +39,18 @@ def ranking_sentence(ranking: Ranking) -> str:
 def ranking_blocks(ranking: Ranking) -> tuple[Text | Table, ...]:
     """Return the sentence, and the table of steadied rates where it tells techniques apart."""
     table = ranking.table
-    sentence = Text((Line("Which is your best, as fished", "heading"), Line(ranking_sentence(ranking))))
+    behind = BEHIND if len(table) else ""
+    heading = Line("Which is your best, as fished", "heading", behind)
+    sentence = Text((heading, Line(ranking_sentence(ranking))))
     if not (ranking.offered and ranking.detectable):
         return (sentence,)
-    rate = "INDEX({technique.rate},MATCH({row.no},{technique.no},0))"
     columns: dict[str, Sequence[Cell]] = {
         "no": table["technique_no"].tolist(),
         "technique": table["technique"].tolist(),
-        "trips": table["trips"].tolist(),
-        "rod_hours": table["rod_hours"].tolist(),
-        "rate": [Live(rate, value) for value in table["fish_per_rod_hour"].tolist()],
-        "steadied": table["shrunken_rate"].tolist(),
+        "trips": live(_behind("trips"), table["trips"]),
+        "rod_hours": live(_behind("rod_hours"), table["rod_hours"]),
+        "rate": live(_behind("rate"), table["fish_per_rod_hour"]),
+        "steadied": live(_behind("steadied"), table["shrunken_rate"]),
         "chance": table["probability_best"].tolist(),
     }
     fields = (

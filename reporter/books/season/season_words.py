@@ -8,7 +8,8 @@ import numpy as np
 from reporter.books.words import counted
 from reporter.compute.records import records
 from reporter.compute.report import Report
-from reporter.compute.seasons import METHODS, Seasons
+from reporter.compute.season_ratios import METHODS
+from reporter.compute.seasons import Seasons
 from reporter.schema.thresholds import MIN_OVERLAP_SHARE, MIN_SHARED_FISH, MIN_SHARED_TRIPS
 
 Row = Mapping[str, Any]

@@ -6,24 +6,15 @@ from dataclasses import replace
 import numpy as np
 import pandas as pd
 
-from reporter.books.blocks import Block, Cell, Chart, Field, Line, Series, Sheet, Table, Text
-from reporter.books.season.numbers import live, numbers
+from reporter.books.blocks import Block, Cell, Chart, Field, Line, Live, Series, Sheet, Table, Text
+from reporter.books.season.numbers import live
 from reporter.books.season.rate_tables import Grouping, rate_table
-from reporter.books.season.season_words import (
-    CAUTION,
-    ON,
-    UNTOLD,
-    change_words,
-    changes,
-    claim_words,
-    comparisons,
-)
-from reporter.books.words import OF_TWENTY
+from reporter.books.season.season_words import CAUTION, change_words, changes, claim_words, comparisons
+from reporter.books.season.seasons_compared import season_comparisons
 from reporter.compute.fronts.rates import DAY_GROUPS
-from reporter.compute.records import records
 from reporter.compute.report import Report
 from reporter.compute.seasons import Seasons
-from reporter.schema.thresholds import LEVEL, MIN_OWN_TRIPS
+from reporter.schema.thresholds import MIN_OWN_TRIPS
 
 NAME = "Seasons"
 
@@ -50,7 +41,7 @@ def season_sheet(report: Report, found: Seasons) -> Sheet:
         *chart[:1],
         _rates(report, found),
         _days(found.table),
-        _comparisons(found),
+        season_comparisons(found),
         _changes(report, found),
         _techniques(found.techniques),
         *chart[1:],
@@ -97,10 +88,8 @@ def _days(table: pd.DataFrame) -> Table:
         ),
         "blank": live(_BLANK, table["blank_trips"]),
         "clients": [
-            f"{row['every_client_trips']} of {row['told_client_trips']}"
-            if row["told_client_trips"]
-            else "not known"
-            for row in records(table)
+            Live(_CLIENTS, f"{caught} of {told}") if told else "not known"
+            for caught, told in zip(table["every_client_trips"], table["told_client_trips"], strict=True)
         ],
     }
     return Table(
@@ -113,6 +102,8 @@ def _days(table: pd.DataFrame) -> Table:
     )
 
 
+_CLIENT = 'COUNTIFS({{trip.season_no}},{{row.no}},{{trip.every_client}},"{}")'
+_CLIENTS = f'{_CLIENT.format("yes")}&" of "&{_CLIENT.format("yes")}+{_CLIENT.format("no")}'
 _BLANK = "COUNTIFS({trip.season_no},{row.no},{trip.rated},1,{trip.landed},0)"
 _DAY_FIELDS = (
     _NO,
@@ -130,52 +121,6 @@ _DAY_FIELDS = (
 
 def _part(part: pd.Series, whole: pd.Series) -> pd.Series:
     return part / whole.where(whole > 0)
-
-
-def _comparisons(found: Seasons) -> Table:
-    """Return each season against the one before, a row a way to compare them."""
-    rows = [row for pair in comparisons(found) for row in pair]
-    untold = [row["claim"] in UNTOLD for row in rows]
-    columns: dict[str, Sequence[Cell]] = {
-        field.key: [row[field.key] for row in rows] for field in _RATIO_FIELDS if field.key not in _MADE
-    }
-    numbers_of = {one: number for number, one in enumerate(found.table["season"], start=1)}
-    columns["no"] = [numbers_of[row["this"]] for row in rows]
-    columns["on"] = [ON[row["method"]] for row in rows]
-    for key in ("ratio", "low", "high"):
-        shown = [np.nan if blank else row[key] for row, blank in zip(rows, untold, strict=True)]
-        columns[key] = numbers(pd.Series(shown, dtype=float))
-    columns["says"] = [words for pair in comparisons(found) for words in (claim_words(pair), None)]
-    pairs = len(rows) // 2
-    many = f" Looking at {pairs} pairs at once, each must stand out the more." if pairs > 1 else ""
-    note = f"{OF_TWENTY} More or fewer is said only where both ranges lie on one side of 1.{many} {_UNTOLD}"
-    return Table(
-        "season_ratio",
-        _RATIO_FIELDS,
-        columns,
-        title="Each season against the one before, the same technique on like days",
-        note=note,
-        grey=untold,
-    )
-
-
-_UNTOLD = "Grey: no claim can be made."
-_MADE = ("no", "on", "ratio", "low", "high", "says")
-_RATIO_FIELDS = (
-    Field("no", "No.", "plain"),
-    Field("this", "This"),
-    Field("against", "Against"),
-    Field("on", "Compared on"),
-    Field("trips_this", "Trips, this", "whole", help="Those with a technique and day that both have."),
-    Field("trips_against", "Trips, against", "whole"),
-    Field("fish_this", "Fish, this", "whole"),
-    Field("fish_against", "Fish, against", "whole"),
-    Field("ratio", "Ratio", "two", help=f"This over against. Range at {LEVEL:.0%}."),
-    Field("low", "From", "two"),
-    Field("high", "To", "two"),
-    Field("overlap_share", "Share of all rod-hours", "share", help="Of the two seasons' rod-hours."),
-    Field("says", "What your record says", "wrapped", 32),
-)
 
 
 def _changes(report: Report, found: Seasons) -> Table:

@@ -7,6 +7,7 @@ import pandas as pd
 
 from reporter.books.blocks import Block, Cell, Field, Line, Live, Sheet, Table, Text
 from reporter.books.season.row_fields import trip_fields, with_trip
+from reporter.books.season.side_adds import SIDE_FIELDS, SIDES, adds
 from reporter.books.season.side_keys import KEYS, side_numbers
 from reporter.books.season.side_mix import mix_tables
 from reporter.compute.report import Report
@@ -21,20 +22,11 @@ _LEAD = Line(
     "lead",
 )
 _NOTHING = Line("There is nothing to compare yet: it takes two techniques with usable effort.")
-_SIDES = ("this", "against")
 _SOURCES = {"fish": ("catch", "landed"), "hours": ("effort", "rod_hours")}
 """Column -> its source in the rows of comparisons and on Trip techniques."""
 _NO = Field("no", "No.", "plain", help="Of its line on Side by side.")
 _PAIR = (Field("this", "This"), Field("against", "Against"))
 _KIND = (Field("kind_no", "Kind no.", "plain"), Field("kind", "Kind of day"))
-_NUMBERS = (
-    Field("fish_this", "Fish, this", "one"),
-    Field("hours_this", "Rod-hours, this", "two"),
-    Field("fish_against", "Fish, against", "one"),
-    Field("hours_against", "Rod-hours, against", "two"),
-    Field("adds_this", "Adds, this", "three"),
-    Field("adds_against", "Adds, against", "three"),
-)
 _SIDE_NOS = (Field("this_no", "No. of this", "plain"), Field("against_no", "No. of the other", "plain"))
 _STINT_NOS = (
     Field("this_no", "Stint of this", "plain", help="Its number on Stints."),
@@ -63,9 +55,9 @@ def side_behind(report: Report) -> Sheet:
 def _pairs(report: Report) -> pd.DataFrame:
     """Return one row a comparison: no, of, this, against and their numbers on Trip techniques."""
     table = report.fair.table
-    pairs = table.loc[table["method"] == "same_trip", ["of", *_SIDES]].reset_index(drop=True)
+    pairs = table.loc[table["method"] == "same_trip", ["of", *SIDES]].reset_index(drop=True)
     numbers = {of: side_numbers(report, of) for of in KEYS}
-    for side in _SIDES:
+    for side in SIDES:
         pairs[f"{side}_no"] = [numbers[of][name] for of, name in zip(pairs["of"], pairs[side], strict=True)]
     return pairs.assign(no=range(1, len(pairs) + 1))
 
@@ -78,7 +70,7 @@ def _compared(report: Report, pairs: pd.DataFrame) -> Table:
         sum(float(sums[of][name]) for name in sides)
         for of, *sides in zip(pairs["of"], pairs["this"], pairs["against"], strict=True)
     ]
-    formulas = {of: "+".join(_of_side(key, side) for side in _SIDES) for of, key in KEYS.items()}
+    formulas = {of: "+".join(_of_side(key, side) for side in SIDES) for of, key in KEYS.items()}
     columns: dict[str, Sequence[Cell]] = {
         field.key: pairs[field.key].tolist() for field in (_NO, *_PAIR, *_SIDE_NOS)
     }
@@ -96,7 +88,7 @@ def _trips(report: Report, pairs: pd.DataFrame) -> Table:
     rows = with_trip(report.season, _with_pair(report.fair.rows.trips, pairs))
     labels = (*_PAIR, *trip_fields(report.season))
     columns = _columns(rows, _of_pairs(rows, "trip_no"), (*labels, *_SIDE_NOS))
-    fields = (_NO, *labels, *_NUMBERS, *_SIDE_NOS)
+    fields = (_NO, *labels, *SIDE_FIELDS, *_SIDE_NOS)
     return Table("side_trip", fields, columns, title="Trips with both", filtered=True)
 
 
@@ -106,7 +98,7 @@ def _kinds(report: Report, pairs: pd.DataFrame) -> Table:
     labels = report.fair.classes.labels
     rows = rows.assign(kind_no=rows["kind"] + 1, kind=[labels[kind] for kind in rows["kind"]])
     columns = _columns(rows, _of_pairs(rows, "kind_no"), (*_PAIR, *_KIND, *_SIDE_NOS))
-    fields = (_NO, *_PAIR, *_KIND, *_NUMBERS, *_SIDE_NOS)
+    fields = (_NO, *_PAIR, *_KIND, *SIDE_FIELDS, *_SIDE_NOS)
     return Table("side_kind", fields, columns, title="Kinds of day with both")
 
 
@@ -124,18 +116,18 @@ def _hours(report: Report, pairs: pd.DataFrame) -> tuple[Table, ...]:
     formulas = {
         f"{key}_{side}": [f"SUMIFS({{stint.{source}}},{{stint.stint_no}},{{row.{side}_no}})"] * len(rows)
         for key, source in sources.items()
-        for side in _SIDES
+        for side in SIDES
     }
     labels = (*_PAIR, *trip_fields(report.season))
     columns = _columns(rows, formulas, (*labels, *_STINT_NOS))
-    fields = (_NO, *labels, *_NUMBERS, *_STINT_NOS)
+    fields = (_NO, *labels, *SIDE_FIELDS, *_STINT_NOS)
     return (Table("side_hours", fields, columns, title="Stints in the same hours"),)
 
 
 def _with_pair(rows: pd.DataFrame, pairs: pd.DataFrame) -> pd.DataFrame:
     """Add what is compared, and its numbers; comparisons are numbered from 1 in their order."""
     places = rows["no"].to_numpy(dtype=int) - 1
-    keys = ("of", *_SIDES, *(f"{side}_no" for side in _SIDES))
+    keys = ("of", *SIDES, *(f"{side}_no" for side in SIDES))
     return rows.assign(**{key: pairs[key].to_numpy()[places] for key in keys})
 
 
@@ -148,7 +140,7 @@ def _of_pairs(rows: pd.DataFrame, stratum: str) -> dict[str, list[str]]:
             for of in rows["of"]
         ]
         for key, (_, source) in _SOURCES.items()
-        for side in _SIDES
+        for side in SIDES
     }
 
 
@@ -158,14 +150,8 @@ def _columns(
     """Return the cells of a table: its labels as they are, its numbers live."""
     columns: dict[str, Sequence[Cell]] = {field.key: rows[field.key].tolist() for field in (_NO, *labels)}
     values: dict[str, Any] = {
-        f"{key}_{side}": rows[f"{source}_{side}"] for key, (source, _) in _SOURCES.items() for side in _SIDES
+        f"{key}_{side}": rows[f"{source}_{side}"] for key, (source, _) in _SOURCES.items() for side in SIDES
     }
     for key, texts in formulas.items():
         columns[key] = [Live(text, value) for text, value in zip(texts, values[key].tolist(), strict=True)]
-    both = values["hours_this"] + values["hours_against"]
-    for side, other in (_SIDES, _SIDES[::-1]):
-        total = "({row.hours_this}+{row.hours_against})"
-        adds = f"IF({total}>0,{{row.fish_{side}}}*{{row.hours_{other}}}/{total},0)"
-        made = values[f"fish_{side}"] * values[f"hours_{other}"] / both
-        columns[f"adds_{side}"] = [Live(adds, value) for value in made.tolist()]
-    return columns
+    return {**columns, **adds(values)}

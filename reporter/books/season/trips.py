@@ -12,6 +12,7 @@ from reporter.books.season.numbers import numbers
 from reporter.books.season.row_fields import season_fields, with_season
 from reporter.books.words import one_fish_every
 from reporter.compute.fronts.rates import day_group
+from reporter.compute.glance import every_client_caught
 from reporter.compute.report import Report
 from reporter.schema.units import System, usual_unit
 from reporter.tidy.trips import clock
@@ -45,6 +46,11 @@ _FIELDS: tuple[Field, ...] = (
         help="Fish without usable effort: see Trip techniques.",
     ),
     Field("big", "Big fish", "whole", help="In the rates; as long as Big fish from on Season, or longer."),
+    Field(
+        "every_client",
+        "Every client caught one",
+        help="Guided trips of which the log tells whether every named client landed a fish.",
+    ),
     Field("rated", "In the rates", "plain", help="1: finished. 0: its log is not finished, in no rate."),
     Field("rate", "Fish per rod-hour", "two", help="Fish in the rates / rod-hours, of this trip alone."),
     Field("every", "One fish per rod every"),
@@ -87,6 +93,7 @@ def trips(report: Report) -> Sheet:
             Live(f"{{row.landed}}-{_formula('landed', rated=True)}", value) for value in outside.tolist()
         ],
         "big": _live("big", _big(report), rated=True),
+        "every_client": _every_client(report),
         "rated": cells(table["in_rates"].astype(float).where(table["fished"])),
         "rate": [
             Live('IF({row.rod_hours}>0,({row.landed}-{row.outside})/{row.rod_hours},"")', value)
@@ -125,6 +132,15 @@ def _big(report: Report) -> pd.Series:
     pairs = report.season.pairs
     big = pairs[pairs["in_rates"]].groupby("trip_no")["big"].sum()
     return report.season.trips["trip_no"].map(big).fillna(0.0)
+
+
+def _every_client(report: Report) -> list[Cell]:
+    """Return whether every client caught one, nothing where the log cannot tell."""
+    told = every_client_caught(report.season.trips, report.season.fish)
+    return [
+        None if math.isnan(caught) else "yes" if caught else "no"
+        for caught in report.season.trips["trip_no"].map(told).tolist()
+    ]
 
 
 def _tendencies(table: pd.DataFrame, system: System) -> list[Cell]:

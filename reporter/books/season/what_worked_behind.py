@@ -7,7 +7,8 @@ import numpy as np
 from reporter.books.blocks import Block, Cell, Field, Figure, Figures, Line, Live, Sheet, Table, Text
 from reporter.books.season.pick_best import best_tables
 from reporter.books.season.pick_lists import KEY, pick_lists
-from reporter.books.season.pick_steadied import moments, steadied_techniques
+from reporter.books.season.pick_steadied import steadied_on_days, steadied_techniques
+from reporter.books.season.steadied import moments
 from reporter.books.words import counted
 from reporter.compute.picker.pick import HOURS_DECIMALS, Picked
 from reporter.compute.picker.record import PickRecord
@@ -57,12 +58,13 @@ def fits_formula(bands: int) -> str:
 
 def behind(record: PickRecord, picked: Picked, chosen: Mapping[str, int], kappa: float) -> Sheet:
     """Return the sheet with all on which the answer stands."""
+    steadied = steadied_on_days(picked, kappa)
     blocks: tuple[Block, ...] = (
         Text((Line(NAME, "title"), Line(_LEAD, "lead"), *_left_out(record))),
         _chosen(chosen),
         _levels(picked),
-        moments(picked, kappa),
-        steadied_techniques(picked),
+        moments(steadied),
+        steadied_techniques(picked, steadied),
         *best_tables(picked),
         pick_lists(record.labels),
     )
