@@ -11,7 +11,8 @@ import pytest
 from scipy.stats import norm, t
 
 from reporter.compute.claims import claim_of_seasons
-from reporter.compute.season_ratios import METHODS, season_ratio
+from reporter.compute.condition_classes import ConditionClasses
+from reporter.compute.season_ratios import METHODS, season_ratio, season_rows
 from reporter.compute.seasons import technique_changes
 from tests.conftest import WriteLog
 from tests.season_logs import Trip, put_together, season_sheets, table, write_seasons
@@ -40,6 +41,35 @@ def test_stratum_of_one_season_alone_counts_in_the_overlap_and_nowhere_else() ->
     assert found.ratio == pytest.approx(3.0)
     assert found.overlap_share == pytest.approx(8 / 20)
     assert (found.trips_this, found.trips_against, found.fish_this) == (1, 1, 6)
+
+
+def test_rows_behind_a_ratio_are_the_cells_of_techniques_that_both_seasons_fished_on_like_days() -> None:
+    """Jig in May, on kind 1 in all three seasons; worm in June of the first two, on a kind of day each."""
+    made = pd.DataFrame(
+        [
+            (0, 1, "jig", 2, 4.0, 1, 5),
+            (0, 2, "worm", 1, 3.0, 1001, 1006),
+            (1, 3, "jig", 6, 4.0, 1, 5),
+            (1, 4, "worm", 5, 2.0, 1000, 1006),
+            (2, 5, "jig", 7, 5.0, 1, -1),
+        ],
+        columns=["log", "trip_no", "technique", "landed", "rod_hours", *METHODS],
+    )
+    found = season_rows(
+        made, 3, ConditionClasses(np.zeros(5, dtype=np.int64), ("no front", "behind a front"))
+    )
+    on_days, in_months = "behind a front", ("May", "June")
+    rows = found[["line", "this_no", "method", "stratum", "alike", "trip_no"]].itertuples(index=False)
+    assert [tuple(row) for row in rows] == [
+        (1, 2, "same_condition", 1, on_days, 1),
+        (1, 2, "same_condition", 1, on_days, 3),
+        (2, 2, "same_month", 2, in_months[0], 1),
+        (2, 2, "same_month", 3, in_months[1], 2),
+        (2, 2, "same_month", 2, in_months[0], 3),
+        (2, 2, "same_month", 3, in_months[1], 4),
+        (3, 3, "same_condition", 4, on_days, 3),
+        (3, 3, "same_condition", 4, on_days, 5),
+    ]
 
 
 def many(season: int, fish: float, trips: int = 6, stratum: int = 0) -> list[Cell]:
