@@ -25,6 +25,9 @@ OF_TWENTY = "Ranges at 95 %: of 20 such ranges about 19 take in what is really s
 """What a range at 95 % is, under a table that has some."""
 
 
+_TENTHS_BELOW = 100  # rod-hours
+
+
 def span(hours: float) -> str:
     """Return hours as 1 h 25, or 40 min below an hour."""
     minutes = round(hours * 60)
@@ -46,6 +49,12 @@ def number(value: float, decimals: int = 0) -> str:
 def counted(count: float, singular: str, plural: str = "") -> str:
     """Return "1 trip", "1,204 trips"."""
     return f"{number(count)} {singular if round(count) == 1 else plural or singular + 's'}"
+
+
+def rod_hours_words(hours: float) -> str:
+    """Return "1 rod-hour", "4.5 rod-hours", "1,204 rod-hours": to a tenth while that is of any weight."""
+    shown = round(hours, 1 if hours < _TENTHS_BELOW else 0)
+    return f"{number(shown, int(shown % 1 > 0))} {'rod-hour' if shown == 1 else 'rod-hours'}"
 
 
 def share(part: float, whole: float) -> str:

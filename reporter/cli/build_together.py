@@ -10,6 +10,7 @@ from reporter.cli import say
 from reporter.cli.build_told import say_built
 from reporter.cli.progress import at_work
 from reporter.cli.stopped import say_stopped
+from reporter.files.real import real_path
 
 if TYPE_CHECKING:
     from reporter.read.weather.raw import RawWeather
@@ -34,9 +35,9 @@ def refuse_together(
         )
     seen: set[Path] = set()
     for log in logs:
-        if log.resolve() in seen:
+        if real_path(log) in seen:
             raise click.UsageError(f"{log} is named twice; name the log of each season once.")
-        seen.add(log.resolve())
+        seen.add(real_path(log))
 
 
 def say_alone() -> None:

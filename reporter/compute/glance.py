@@ -75,21 +75,20 @@ def fish_a_client(trips: pd.DataFrame) -> tuple[float, float] | None:
 def every_client_caught(trips: pd.DataFrame, fish: pd.DataFrame) -> "pd.Series[float]":
     """Return, by trip_no, 1 where every named client landed a fish and 0 where not, on the trips that tell.
 
-    trips as from trip_rates; guided ones are looked at. A trip with one client tells by its fish, unless the
-    guide's own are marked; a trip with several tells where every fish row names an angler and no fish is only
-    tallied.
+    trips as from trip_rates; guided ones with clients are looked at, and fish of the species counted. A fish
+    without an angler on its row, or only tallied, may be anybody's, but for a client who was the only one to
+    fish. Fewer such fish than clients without one of their own: not every one can have had one.
     """
     guided = trips[trips["in_rates"] & (trips["kind"] == "guided") & (trips["clients"].str.len() > 0)]
-    landed = fish[fish["fish"] > 0]
-    by_trip = {trip: set(names) for trip, names in landed.groupby("trip_no")["angler"]}
-    rows = landed.groupby("trip_no")["fish"].sum()
+    named = fish[fish["counted"] & (fish["fish"] > 0) & (fish["angler"] != "")].groupby("trip_no")
+    anglers = {trip_no: set(names) for trip_no, names in named["angler"]}
+    loose = guided["fish"] - guided["trip_no"].map(named["fish"].sum()).fillna(0.0)
+    alone = (guided["anglers"] == 1) & ~guided["guide_fished"]
     made: dict[int, float] = {}
-    for trip_no, clients, total in zip(guided["trip_no"], guided["clients"], guided["fish"], strict=True):
-        anglers = by_trip.get(trip_no, set())
-        if len(clients) == 1:
-            made[trip_no] = float(total > 0 and anglers != {"guide"})
-        elif total == 0:
+    for trip_no, clients, left, one in zip(guided["trip_no"], guided["clients"], loose, alone, strict=True):
+        without = set(clients) - anglers.get(trip_no, set())
+        if not without or (one and left > 0):
+            made[trip_no] = 1.0
+        elif left < len(without):
             made[trip_no] = 0.0
-        elif "" not in anglers and rows.get(trip_no, 0) >= total:
-            made[trip_no] = float(set(clients) <= anglers)
     return pd.Series(made, dtype=float)

@@ -7,7 +7,8 @@ from collections.abc import Callable
 from pathlib import Path
 
 from reporter.files.errors import refusal, refusal_for, system_error_in
-from reporter.files.temporary import drop_temporary, let_go, open_temporary
+from reporter.files.real import real_path
+from reporter.files.temporary import fresh_beside
 
 _PAUSES_S = (0.2, 0.3, 0.5)  # between tries on a target that another program holds: one second in all
 
@@ -16,25 +17,24 @@ def replace_file(target: Path, write: Callable[[Path], None]) -> None:
     """Let ``write`` fill a temporary file beside ``target`` and put it in the target's place.
 
     The temporary lies in the target's own folder and ends in the target's suffix; it is gone whatever
-    happens: a process that is killed leaves it to the next one that writes this target. A link is followed,
-    never replaced. What the operating system refuses becomes CannotWrite; any other exception of ``write``
-    passes through. In each case the old file stays as it was.
+    happens: a process that is killed leaves it to the next one that writes into the folder. A link is
+    followed, never replaced. What the operating system refuses becomes CannotWrite; any other exception of
+    ``write`` passes through. In each case the old file stays as it was.
     """
-    final = target.resolve()
+    final = real_path(target)
     try:
+        if final.is_symlink():
+            raise OSError(errno.ELOOP, os.strerror(errno.ELOOP))
         if final.is_dir():
             raise IsADirectoryError(errno.EISDIR, "a folder")
-        held, temporary = open_temporary(final)
+        temporary = fresh_beside(final)
     except OSError as error:
         raise refusal_for(target, error) from error
-    with held:
-        try:
-            _fill(temporary, write, target)
-            let_go(held)
-            _put_in_place(temporary, final, target)
-        except BaseException:
-            drop_temporary(held, temporary)
-            raise
+    try:
+        _fill(temporary, write, target)
+        _put_in_place(temporary, final, target)
+    finally:
+        temporary.unlink(missing_ok=True)
 
 
 def _fill(temporary: Path, write: Callable[[Path], None], target: Path) -> None:

@@ -17,6 +17,7 @@ _REASONS = {
     errno.EROFS: "that disk is read-only; choose another folder",
     errno.ENOSPC: "the disk is full; make room and run it again",
     errno.EDQUOT: "your share of the disk is full; make room and run it again",
+    errno.ELOOP: "a link on its path leads round in a circle; choose another place",
     errno.ENAMETOOLONG: "the name is too long; choose a shorter one",
 }
 

@@ -1,116 +1,83 @@
 """The hidden file beside a target that is filled before it takes the target's place.
 
-It has one name a target, so that whoever writes the target next clears away what a killed process left there.
-What a process that lives is filling stays: it holds the file by a lock of the system, which ends with it.
+Its name tells its process, so that what a killed one left behind is known from what another is filling. No
+lock tells that: on network folders some systems keep a locked file from the very process that locked it,
+others lock for one machine alone.
 """
 
 import hashlib
 import os
+import re
 import sys
 import tempfile
+import time
+from contextlib import suppress
+from functools import cache
 from pathlib import Path
-from typing import BinaryIO
 
 _LONGEST_STEM = 40  # of the name: file systems stop at 255 bytes, a letter takes up to 4
+_NAME = re.compile(r"\..{1,40}\.([0-9a-f]{8})-(\d+)\.[a-z0-9_]{8}(?:\.\w+)?", re.DOTALL)
+_OLD_S = 86_400  # a day: whatever its process, nothing is being filled for so long
+_BOOT, _PROCESSES = Path("/proc/sys/kernel/random/boot_id"), Path("/proc/self/ns/pid")
 
 
-def open_temporary(final: Path) -> tuple[BinaryIO, Path]:
-    """Make an empty file beside ``final``, private, under its suffix; OSError where there can be none.
-
-    The file is held for as long as the returned object is open. Where another process holds the one of that
-    name, or the file system has no locks, it gets a name of its own, which tells its process.
-    """
-    stem = f".{final.stem[:_LONGEST_STEM]}."
-    key = hashlib.sha256(final.name.encode("utf-8", "surrogateescape")).hexdigest()[:8]
-    own = final.with_name(f"{stem}{key}{final.suffix}")
-    held = _made(own) if cleared(own) else None
-    if held is not None:
-        return held, own
-    handle, name = tempfile.mkstemp(prefix=f"{stem}{os.getpid()}.", suffix=final.suffix, dir=final.parent)
-    return os.fdopen(handle, "r+b"), Path(name)
+def fresh_beside(final: Path) -> Path:
+    """Make an empty private file of a new hidden name beside ``final``, under its suffix; OSError."""
+    _clear_once(os.getpid(), final.parent)
+    prefix = f".{final.stem[:_LONGEST_STEM]}.{owner()}."
+    handle, name = tempfile.mkstemp(prefix=prefix, suffix=final.suffix, dir=final.parent)
+    os.close(handle)
+    return Path(name)
 
 
-def drop_temporary(held: BinaryIO, path: Path) -> None:
-    """Take a temporary away, before anyone else may hold it."""
-    let_go(held)
-    path.unlink(missing_ok=True)
-    held.close()
+def owner() -> str:
+    """Return what tells this process from any other, on whichever machine."""
+    return f"{_here()}-{os.getpid()}"
 
 
-def _made(path: Path) -> BinaryIO | None:
-    """Make and hold the file of that name; None where another process is at it, or nothing can be held."""
+@cache
+def _clear_once(_process: int, folder: Path) -> None:
+    """Clear a folder once a process: to list it for each file would grow with the square of their number."""
+    clear_abandoned(folder)
+
+
+def clear_abandoned(folder: Path) -> None:
+    """Take away the temporaries in a folder that processes left behind: theirs ended here, or a day old."""
+    with suppress(OSError), os.scandir(folder) as entries:
+        for entry in entries:
+            told = _NAME.fullmatch(entry.name)
+            if told and _abandoned(entry, *told.groups()):
+                Path(entry.path).unlink(missing_ok=True)
+
+
+def _abandoned(entry: "os.DirEntry[str]", where: str, process: str) -> bool:
+    if not entry.is_file(follow_symlinks=False):
+        return False
+    if where == _here() and _ended(int(process)):
+        return True
+    return time.time() - entry.stat(follow_symlinks=False).st_mtime > _OLD_S
+
+
+@cache
+def _here() -> str:
+    """Return a key of the processes that this one can see: those of this start of this machine."""
     try:
-        file = os.fdopen(os.open(path, _NEW, 0o600), "r+b")
-    except OSError:
-        return None
-    try:
-        if hold(file.fileno(), path):
-            return file
-    except OSError:
-        path.unlink(missing_ok=True)
-    file.close()
-    return None
+        told = f"{_BOOT.read_text()} {_PROCESSES.stat().st_ino}"
+    except OSError:  # not Linux
+        import platform
+
+        told = platform.node()
+    return hashlib.sha256(told.encode()).hexdigest()[:8]
 
 
-def _is(handle: int, path: Path) -> bool:
+def _ended(process: int) -> bool:
+    """Whether there is no such process; False where that cannot be asked."""
+    if sys.platform == "win32":
+        return False
     try:
-        return os.path.samestat(os.fstat(handle), path.lstat())
+        os.kill(process, 0)
+    except (ProcessLookupError, OverflowError):
+        return True
     except OSError:
         return False
-
-
-if sys.platform == "win32":
-    _NEW = os.O_RDWR | os.O_CREAT | os.O_EXCL | os.O_NOINHERIT | os.O_BINARY
-
-    def let_go(held: BinaryIO) -> None:
-        """Close what this system neither moves nor takes away while it is open."""
-        held.close()
-
-    def hold(handle: int, path: Path) -> bool:
-        """Whether the open file is that of this name: what is open cannot be taken away here."""
-        return _is(handle, path)
-
-    def cleared(path: Path) -> bool:
-        """Take away what nobody has open; whether there is nothing now."""
-        try:
-            path.unlink(missing_ok=True)
-        except OSError:
-            return False
-        return True
-
-else:
-    import fcntl
-
-    _NEW = os.O_RDWR | os.O_CREAT | os.O_EXCL
-
-    def let_go(held: BinaryIO) -> None:
-        """Keep hold: an open file is moved and taken away here as any other."""
-
-    def hold(handle: int, path: Path) -> bool:
-        """Lock an open file; whether it is this process's alone now, and still the one of this name.
-
-        OSError where the file system has no locks.
-        """
-        try:
-            fcntl.flock(handle, fcntl.LOCK_EX | fcntl.LOCK_NB)
-        except BlockingIOError:
-            return False
-        return _is(handle, path)
-
-    def cleared(path: Path) -> bool:
-        """Take away what no process holds; whether there is nothing now."""
-        try:
-            handle = os.open(path, os.O_RDWR | os.O_NOFOLLOW | os.O_NONBLOCK)
-        except FileNotFoundError:
-            return True
-        except OSError:
-            return False
-        try:
-            if not hold(handle, path):
-                return False
-            path.unlink()
-        except OSError:
-            return False
-        finally:
-            os.close(handle)
-        return True
+    return False

@@ -12,6 +12,7 @@ from typing import BinaryIO
 from reporter.files.csv_log import holds_csv, holds_tables, is_csv_log
 from reporter.files.fingerprint import sha256_of
 from reporter.files.mark import mark_in
+from reporter.files.real import real_path
 from reporter.read.errors import COPY_AGAIN, Refused, Unreadable
 from reporter.read.limits import MAX_FILE, MIB, check_texts
 from reporter.read.look import look_at
@@ -74,7 +75,7 @@ def _open_folder(path: Path, wanted: Callable[[str], bool], *, any_folder: bool)
     from reporter.read.csv_folder import read_folder
 
     sheets, unread, sha256 = read_folder(path, wanted)
-    return RawBook(path, path.resolve().name, sha256, None, tuple(sheets), tuple(unread))
+    return RawBook(path, real_path(path).name, sha256, None, tuple(sheets), tuple(unread))
 
 
 def _foreign(

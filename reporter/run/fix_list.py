@@ -8,6 +8,7 @@ from reporter.books.blocks import Book, Link
 from reporter.books.fix_list import fix_list_book
 from reporter.files.atomic import replace_file
 from reporter.files.guard import guard_target
+from reporter.files.real import real_path
 from reporter.run.season import Reading
 from reporter.tidy.spots import Spot
 from reporter.write.workbook import write_book
@@ -48,8 +49,8 @@ def _links(log: Path, target: Path) -> Callable[[Spot], Link | None]:
 
 def _relative(log: Path, target: Path) -> str:
     """Return the way from the fix list's folder to the log; the whole path where the drives differ."""
-    path = log.resolve()
+    path = real_path(log)
     try:
-        return Path(os.path.relpath(path, target.resolve().parent)).as_posix()
+        return Path(os.path.relpath(path, real_path(target).parent)).as_posix()
     except ValueError:
         return path.as_posix()

@@ -5,6 +5,7 @@ from pathlib import Path
 from typing import NamedTuple
 
 from reporter.files.csv_log import PACKAGE
+from reporter.files.real import real_path
 from reporter.schema.tables import TABLES
 
 
@@ -39,7 +40,7 @@ def shared_targets(jobs: Sequence[Job]) -> list[tuple[Job, Job]]:
     clashes = []
     for job in jobs:
         for target in (job.report, job.tables):
-            key = str(target.resolve()).casefold() if target else None
+            key = str(real_path(target)).casefold() if target else None
             if key and first.setdefault(key, job) is not job:
                 clashes.append((first[key], job))
     return clashes

@@ -10,12 +10,10 @@ from tempfile import NamedTemporaryFile
 
 from reporter.files.errors import CannotWrite
 from reporter.files.folders import make_folder
-from reporter.files.temporary import cleared, hold
+from reporter.files.temporary import clear_abandoned, owner
 from reporter.run.jobs import Job
 
 Seen = tuple[Path, ...]
-
-_SIGN = ".seen."
 
 
 @contextmanager
@@ -30,12 +28,10 @@ def seen_here(jobs: Sequence[Job]) -> Iterator[dict[Path, Seen]]:
         for folder in dict.fromkeys(folder for job in jobs for folder in _folders(job)):
             with suppress(CannotWrite, OSError):
                 make_folder(folder)
-                for left in folder.glob(f"{_SIGN}*"):
-                    cleared(left)
+                clear_abandoned(folder)
                 # A new name each time: one that is left on a worker's machine shows nothing.
-                sign = stack.enter_context(NamedTemporaryFile(prefix=_SIGN, dir=folder))
+                sign = stack.enter_context(NamedTemporaryFile(prefix=f".seen.{owner()}.", dir=folder))
                 signs[folder] = Path(sign.name)
-                hold(sign.fileno(), signs[folder])
         yield {job.log: _of(job, signs) for job in jobs}
 
 

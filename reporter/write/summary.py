@@ -10,6 +10,7 @@ from reporter.files.csv_log import LOG_NEEDS, is_csv_log
 from reporter.files.errors import refusal, refusal_for
 from reporter.files.folders import make_folder
 from reporter.files.guard import guard_input
+from reporter.files.real import real_path
 from reporter.schema.summary_table import SUMMARY
 from reporter.write.csv_text import never_a_formula
 
@@ -28,7 +29,7 @@ def guard_summary(path: Path, inputs: Sequence[Path], folders: Iterable[Path]) -
         raise refusal(path, "its folder is a log of .csv files; choose another")
     if path.name.casefold() == LOG_NEEDS:
         raise refusal(path, "with it its folder would be taken for a log; choose another name")
-    if path.parent.resolve() in {folder.resolve() for folder in folders}:
+    if real_path(path.parent) in {real_path(folder) for folder in folders}:
         raise refusal(path, "tables go into its folder; choose another")
     guard_input(path, inputs)
     try:

@@ -48,6 +48,7 @@ def test_it_is_written_hidden_beside_the_target_under_its_own_suffix(tmp_path: P
     replace_file(tmp_path / "report.xlsx", write)
     assert seen[0].parent == tmp_path
     assert seen[0].name.startswith(".report.")
+    assert f"-{os.getpid()}." in seen[0].name
     assert seen[0].suffix == ".xlsx"
 
 
@@ -77,6 +78,12 @@ def test_a_link_is_followed_and_stays_a_link(tmp_path: Path) -> None:
     assert (tmp_path / "link.xlsx").is_symlink()
     assert (tmp_path / "real" / "report.xlsx").read_text() == "new"
     assert _only(tmp_path / "real") == ["report.xlsx"]
+
+
+def test_a_link_that_leads_round_in_a_circle_is_a_sentence(tmp_path: Path) -> None:
+    (tmp_path / "report.xlsx").symlink_to("report.xlsx")
+    assert "leads round in a circle" in _refused(tmp_path / "report.xlsx")
+    assert _only(tmp_path) == ["report.xlsx"]
 
 
 def test_a_writer_that_fails_leaves_the_old_file_and_no_other(tmp_path: Path) -> None:

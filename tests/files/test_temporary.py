@@ -1,20 +1,20 @@
-"""What a killed process leaves behind goes with the next file of that name; what a live one fills stays."""
+"""What a killed process leaves behind goes with the next file of its folder; what a live one fills stays."""
 
 import contextlib
-import errno
 import os
 import signal
 import subprocess
 import sys
+import time
 from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
 
 from reporter.files.atomic import replace_file
-from reporter.files.temporary import drop_temporary, open_temporary
+from reporter.files.temporary import clear_abandoned, owner
 
-pytestmark = pytest.mark.skipif(os.name != "posix", reason="locks as on POSIX")
+pytestmark = pytest.mark.skipif(os.name != "posix", reason="processes are asked for as on POSIX")
 
 FILLS_FOR_EVER = """
 import sys, time
@@ -28,6 +28,7 @@ def fill(path):
 
 replace_file(Path(sys.argv[1]), fill)
 """
+DAY_S = 86_400
 
 
 @contextlib.contextmanager
@@ -49,79 +50,64 @@ def names(folder: Path) -> set[str]:
     return {path.name for path in folder.iterdir()}
 
 
-def test_what_a_killed_process_was_filling_goes_with_the_next_that_writes_the_target(tmp_path: Path) -> None:
-    target = tmp_path / "report.xlsx"
-    with filling(target) as (run, left):
+def test_what_a_killed_process_was_filling_goes_with_the_next_that_writes_there(tmp_path: Path) -> None:
+    with filling(tmp_path / "report.xlsx") as (run, left):
         run.send_signal(signal.SIGKILL)
         run.wait()
         assert names(tmp_path) == {left}
-        replace_file(target, lambda path: path.write_text("new"))
-    assert names(tmp_path) == {"report.xlsx"}
-    assert target.read_text() == "new"
+        replace_file(tmp_path / "other.csv", lambda path: path.write_text("new"))
+    assert names(tmp_path) == {"other.csv"}
 
 
 def test_what_a_live_process_is_filling_stays(tmp_path: Path) -> None:
-    target = tmp_path / "report.xlsx"
-    with filling(target) as (_, theirs):
-        replace_file(target, lambda path: path.write_text("new"))
+    with filling(tmp_path / "report.xlsx") as (_, theirs):
+        replace_file(tmp_path / "report.xlsx", lambda path: path.write_text("new"))
+        clear_abandoned(tmp_path)
         assert names(tmp_path) == {"report.xlsx", theirs}
         assert (tmp_path / theirs).read_text() == "half"
 
 
-def test_targets_with_the_same_first_letters_have_each_their_own(tmp_path: Path) -> None:
-    stem = "the season report of a guide whose name is long"
-    first, one = open_temporary(tmp_path / f"{stem} and Elm.xlsx")
-    second, other = open_temporary(tmp_path / f"{stem} and Oak.xlsx")
-    assert one != other
-    drop_temporary(first, one)
-    drop_temporary(second, other)
-    assert names(tmp_path) == set()
-
-
-@pytest.mark.parametrize("kind", ["link to a file", "link to nothing", "folder", "pipe", "second name"])
-def test_what_lies_under_its_name_and_is_none_is_never_written_into(kind: str, tmp_path: Path) -> None:
-    target, log = tmp_path / "report.xlsx", tmp_path / "log.xlsx"
-    log.write_text("typed")
-    held, own = open_temporary(target)
-    drop_temporary(held, own)
-    if kind == "link to a file":
-        own.symlink_to(log)
-    elif kind == "link to nothing":
-        own.symlink_to(tmp_path / "gone")
-    elif kind == "folder":
-        own.mkdir()
-    elif kind == "pipe":
-        os.mkfifo(own)
-    else:
-        own.hardlink_to(log)
-    replace_file(target, lambda path: path.write_text("new"))
-    assert (target.read_text(), log.read_text()) == ("new", "typed")
-    assert names(tmp_path) - {own.name} == {"report.xlsx", "log.xlsx"}
-
-
-def test_where_there_are_no_locks_it_is_written_all_the_same(
-    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+@pytest.mark.parametrize(("age", "stays"), [(DAY_S - 600, True), (DAY_S + 600, False)])
+def test_what_a_process_of_another_machine_is_filling_stays_for_a_day(
+    age: int, stays: bool, tmp_path: Path
 ) -> None:
-    def none(*_: object) -> None:
-        raise OSError(errno.ENOLCK, "No locks available")
+    """The same number there says nothing of a process here."""
+    _, process = owner().split("-")
+    theirs = tmp_path / f".report.01234567-{process}.abcd_123.xlsx"
+    theirs.touch()
+    os.utime(theirs, (time.time() - age,) * 2)
+    clear_abandoned(tmp_path)
+    assert theirs.exists() == stays
 
-    monkeypatch.setattr("fcntl.flock", none)
-    seen: list[str] = []
 
-    def write(path: Path) -> None:
-        seen.append(path.name)
-        path.write_text("new")
-
-    replace_file(tmp_path / "report.xlsx", write)
-    assert f".report.{os.getpid()}." in seen[0]
-    assert names(tmp_path) == {"report.xlsx"}
+@pytest.mark.parametrize(
+    "name",
+    [
+        ".seen.mine.txt",
+        ".report.12345.abcd1234.xlsx",
+        "report.01234567-1.abcd1234.xlsx",
+        ".report.01234567-1.abcd1234.xlsx.bak",
+        ".report.xlsx",
+    ],
+)
+def test_files_of_others_stay_whatever_their_age(name: str, tmp_path: Path) -> None:
+    (tmp_path / name).touch()
+    os.utime(tmp_path / name, (0, 0))
+    (tmp_path / ".report.01234567-1.abcd1234.txt").mkdir()
+    (tmp_path / ".report.01234567-1.abcd1234.csv").symlink_to(tmp_path / "gone")
+    before = names(tmp_path)
+    clear_abandoned(tmp_path)
+    assert names(tmp_path) == before
 
 
 def test_many_that_write_the_same_target_at_once_leave_a_whole_one_and_no_other(tmp_path: Path) -> None:
     target = tmp_path / "report.csv"
     code = (
         "import sys; from pathlib import Path; from reporter.files.atomic import replace_file\n"
-        "for _ in range(200): replace_file(Path(sys.argv[1]), lambda p: p.write_text(sys.argv[2] * 9_000))"
+        "from reporter.files.temporary import clear_abandoned\n"
+        "for _ in range(200):\n"
+        "    clear_abandoned(Path(sys.argv[1]).parent)\n"
+        "    replace_file(Path(sys.argv[1]), lambda p: p.write_text(sys.argv[2] * 9_000))\n"
     )
     runs = [subprocess.Popen([sys.executable, "-c", code, str(target), letter]) for letter in "abcd"]
     while any(run.poll() is None for run in runs):

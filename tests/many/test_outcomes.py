@@ -1,6 +1,7 @@
 """What becomes of a log is told in a state and a sentence, whatever it was that kept it from its report."""
 
 import gc
+import re
 from collections.abc import Callable
 from concurrent.futures import BrokenExecutor, CancelledError, Executor, Future
 from pathlib import Path
@@ -9,6 +10,7 @@ from typing import Any
 import pytest
 
 from reporter.files.fingerprint import sha256_of
+from reporter.files.temporary import owner
 from reporter.run.batch import build_batch, make_orders
 from reporter.run.crews import crew_here, crew_of_processes
 from reporter.run.jobs import plan
@@ -90,10 +92,13 @@ def test_worker_with_other_folders_is_told(logs: list[Path], tmp_path: Path) -> 
 def test_sign_of_a_run_that_was_killed_goes_and_that_of_one_that_lives_stays(
     logs: list[Path], tmp_path: Path
 ) -> None:
-    (tmp_path / ".seen.left").touch()
+    left = tmp_path / f".seen.{re.sub('-.*', '-999999999', owner())}.abcd_123"  # no process has that number
+    left.touch()
+    (tmp_path / ".seen.mine").touch()
     jobs = plan(logs[:1], tmp_path, None)
     with seen_here(jobs) as first, seen_here(jobs) as second:
-        assert set(tmp_path.iterdir()) == {first[logs[0]][1], second[logs[0]][1]}
+        signs = {first[logs[0]][1], second[logs[0]][1]}
+        assert set(tmp_path.iterdir()) == {*signs, tmp_path / ".seen.mine"}
 
 
 def test_worker_must_see_each_log_and_where_its_report_and_its_tables_go(

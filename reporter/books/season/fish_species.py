@@ -94,7 +94,8 @@ def _note(report: Report) -> str:
     season = report.season
     outside = float(season.identity.loc[season.identity["reason"] != "", "fish"].sum())
     inside = float(season.identity["fish"].sum()) - outside
-    parts = [f"All: {number(inside)} landed in the rates and {number(outside)} outside them (At a glance)."]
+    counts = f"{number(inside)} landed in the rates and {number(outside)} outside them"
+    parts = [f"All: {counts}; see How it is worked out."]
     idle = float(report.fish.species["fish"].sum() - report.fish.species["caught"].sum())
     if idle:
         parts.append(

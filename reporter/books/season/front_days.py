@@ -92,6 +92,8 @@ def front_finding(report: Report) -> str:
     table = report.season.fronts.table
     fished = table[table["fished"]]
     known = fished[fished["verdict"] != "not_enough_data"]
+    if fished.empty:
+        return "no date was fished."
     if known.empty:
         zone = report.season.fronts.stations and not report.season.settings["time_zone"]
         mend = "Time zone on Season" if zone else MEND
@@ -120,14 +122,14 @@ def _rests_on(fronts: FrontDays) -> Figures:
             "Dates flagged: day 1 or 2 behind a front",
             flagged_dates(flagged),
             "whole",
-            f"of {len(table)} dates",
+            f"of {counted(int((table['verdict'] != 'not_enough_data').sum()), 'date')} that can be told",
         ),
         Figure(
             "fished_flagged",
             "Of them fished",
             fished_flagged_dates(int(fished["verdict"].isin(FLAGGED).sum())),
             "whole",
-            f"of {len(fished)} dates fished",
+            f"of {counted(len(fished), 'fished date')}",
         ),
     ]
     sources: tuple[Source, ...] = ("hourly", "daily", "trip")

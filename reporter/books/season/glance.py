@@ -3,15 +3,12 @@
 import numpy as np
 
 from reporter.books.blocks import Block, Line, Sheet, Text
-from reporter.books.season.glance_figures import (
-    business_figures,
-    season_figures,
-)
+from reporter.books.season.glance_figures import business_figures, season_figures
 from reporter.books.season.glance_findings import finding_lines
 from reporter.books.season.glance_gaps import gap_box
 from reporter.books.season.techniques import technique_chart
 from reporter.books.season.weeks import week_chart
-from reporter.books.words import counted, number, one_fish_every
+from reporter.books.words import counted, number, one_fish_every, rod_hours_words
 from reporter.compute.glance import dud_check, half_day
 from reporter.compute.report import Report
 from reporter.schema.thresholds import HALF_DAY_HOURS, HALF_DAY_RODS, MIN_OWN_TRIPS
@@ -24,9 +21,8 @@ _SORTING = (
 )
 _PAST = (
     "This describes what happened. It forecasts nothing, and a low rate says nothing about how many fish "
-    "there "
-    "are. Kept fish, licences and passengers: your local rules and your licence's own terms always come "
-    "first."
+    "there are. Kept fish, licences and passengers: your local rules and your licence's own terms always "
+    "come first."
 )
 
 
@@ -58,7 +54,7 @@ def season_lines(report: Report) -> tuple[Line, ...]:
     if not np.isfinite(rate):
         return (Line("No stint has usable effort, so there is no rate yet: see Rows to fix."),)
     first = (
-        f"{counted(whole['fish'], 'fish', 'fish')} in {counted(whole['rod_hours'], 'rod-hour')} on "
+        f"{counted(whole['fish'], 'fish', 'fish')} in {rod_hours_words(whole['rod_hours'])} on "
         f"{counted(whole['trips'], 'trip')}"
     )
     if rate == 0:
@@ -72,8 +68,7 @@ def season_lines(report: Report) -> tuple[Line, ...]:
         lines.append(
             Line(
                 f"A half day for two anglers ({HALF_DAY_RODS} rods x {HALF_DAY_HOURS:g} hours) has given "
-                f"{low} to "
-                f"{high} fish at your trips' own rates: that is the middle half of your trips."
+                f"{low} to {high} fish at your trips' own rates: that is the middle half of your trips."
             )
         )
     return tuple(lines)

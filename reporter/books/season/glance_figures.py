@@ -14,7 +14,7 @@ from reporter.compute.records import records
 from reporter.compute.report import Report
 from reporter.schema.species import BY_CODE
 
-_WHERE = "see How it is worked out"
+_WHERE = "of another species, or without usable effort"
 _OUTSIDE = "SUMIFS({pair.landed},{pair.in_rates},0)+SUMIFS({fish.fish},{fish.counted},0)"
 _ALL_HOURS = "SUMIFS({pair.rod_hours},{pair.in_rates},1)"
 _PARTS_HOURS = "SUMIFS({pair.parts_hours},{pair.in_rates},1)"

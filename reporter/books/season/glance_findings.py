@@ -99,5 +99,6 @@ def _best(report: Report) -> Finding:
     ranking = report.ranking
     trips = counted(float(report.whole["trips"].iloc[0]), "trip")
     techniques = counted(len(ranking.table), "technique")
-    evidence = f"{techniques} on {trips}; a rate of few trips is drawn towards that of all."
+    drawn = "; a rate of few trips is drawn towards that of all" if ranking.offered else ""
+    evidence = f"{techniques} with usable effort on {trips}{drawn}."
     return Finding(ranking_sentence(ranking), evidence, _TECHNIQUES)

@@ -14,6 +14,8 @@ from reporter.schema.thresholds import MIN_MEASURED_SHARE, MIN_OWN_TRIPS
 _MOST = 3
 _WORTH_SAYING = 0.2  # of the effort, the fish or the trips concerned: less is hardly missed
 _HEADING = "What your record cannot say yet"
+_NO_TRIPS = "Anything yet: your log holds no finished trip."
+_NO_EFFORT = "What any technique gave: write the techniques of a trip on Effort, with their hours or parts."
 _NOTHING = "Nothing stands out: what this report asks for, your log mostly holds."
 
 
@@ -32,13 +34,15 @@ def gap_box(report: Report) -> Text:
 
 
 def _gaps(report: Report) -> Iterator[Gap]:
-    if report.whole["rod_hours"].iloc[0] > 0:
-        yield from _few_trips(report)
-        yield from _days(report)
-        yield from _conditions(report)
-        yield from _fates(report)
-        yield from _clients(report)
-        yield from _lengths(report)
+    if not report.whole["rod_hours"].iloc[0] > 0:
+        yield Gap(1.0, _NO_EFFORT if report.season.trips["in_rates"].any() else _NO_TRIPS)
+        return
+    yield from _few_trips(report)
+    yield from _days(report)
+    yield from _conditions(report)
+    yield from _fates(report)
+    yield from _clients(report)
+    yield from _lengths(report)
 
 
 def _few_trips(report: Report) -> Iterator[Gap]:
@@ -79,9 +83,11 @@ def _of_effort(report: Report, hours: float, what: str, how: str) -> Gap:
 def _fates(report: Report) -> Iterator[Gap]:
     whole = report.whole.iloc[0]
     unknown, fish = float(whole["fate_unknown"]), float(whole["fish"])
+    rated = _rated(report)
+    tallied = float((rated["landed"] - rated["on_rows"]).sum())
     if fish > 0:
-        text = f"What became of {share(unknown, fish)} of your fish: write kept or released, or set the usual"
-        yield Gap(unknown / fish, f"{text} fate on Season.")
+        text = f"What became of {share(unknown, fish)} of your fish"
+        yield Gap(unknown / fish, f"{text}: {_ON_CATCH if tallied > unknown / 2 else _FATE}.")
 
 
 def _clients(report: Report) -> Iterator[Gap]:
@@ -101,6 +107,8 @@ def _lengths(report: Report) -> Iterator[Gap]:
         yield Gap(1 - measured / fish, _LENGTHS.format(share=share(fish - measured, fish)))
 
 
+_ON_CATCH = "those that are only tallied on Effort need a row on Catch, kept or released"
+_FATE = "write kept or released, or set the usual fate on Season"
 _LENGTHS = "How big your fish run: {share} have no length. Measure every fish, or every one on set days."
 
 

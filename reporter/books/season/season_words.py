@@ -106,6 +106,10 @@ def seasons_said(seasons: Seasons) -> tuple[str, str]:
     """Return what the record settles of seasons in a sentence or two, and what that rests on."""
     pairs = comparisons(seasons)
     claims = [pair for pair in pairs if pair[0]["claim"] in CLAIMS]
-    said = " ".join(claim_words(pair) for pair in claims)
+    if claims:
+        return " ".join(claim_words(pair) for pair in claims), ratio_words(claims[-1])
+    compared = [pair for pair in pairs if pair[0]["claim"] not in UNTOLD]
+    if not compared:
+        return "No season can be held against the one before it yet.", claim_words(pairs[-1])
     none = "Season against season there is no difference that your record can bear."
-    return said or none, ratio_words((claims or pairs)[-1])
+    return none, ratio_words(compared[-1])

@@ -49,9 +49,9 @@ _FIELDS: tuple[Field, ...] = (
     Field(
         "every_client",
         "Every client caught one",
-        help="Guided trips of which the log tells whether every named client landed a fish.",
+        help="yes: each named client had a fish. no: one of them had none. Blank: the log cannot tell.",
     ),
-    Field("rated", "In the rates", "plain", help="1: finished. 0: its log is not finished, in no rate."),
+    Field("rated", "Finished", "plain", help="1: yes. 0: its log is not finished, so it is in no rate."),
     Field("rate", "Fish per rod-hour", "two", help="Fish in the rates / rod-hours, of this trip alone."),
     Field("every", "One fish per rod every"),
     Field("day", "Type of day", help="By the tool's verdict: see Front days."),

@@ -55,7 +55,11 @@ def _counted(one: Season, other: Season) -> str:
 
 def _trips(one: Season, other: Season) -> str:
     """Return which trip stands in both alike, as if one log were a copy of the other."""
-    both = one.trips[_SAME_TRIP].merge(other.trips[_SAME_TRIP], on=_SAME_TRIP)
+    fished, others = (
+        season.trips.loc[season.trips["fished"] & season.trips["date"].notna(), _SAME_TRIP]
+        for season in (one, other)
+    )
+    both = fished.merge(others, on=_SAME_TRIP)
     if both.empty:
         return ""
     first = both.iloc[0]
