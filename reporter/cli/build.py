@@ -64,13 +64,14 @@ def build(
     the others; the exit code is then 1.
     """
     from reporter.run.jobs import plan
-    from reporter.run.logs import find_logs
+    from reporter.run.logs import find_logs, left_out
 
     if workers and cluster:
         raise click.UsageError("--workers is for this computer; a cluster has workers of its own.")
     if together:
         refuse_together(logs, workers=workers, cluster=cluster, summary=summary)
     found, sentences = find_logs(logs)
+    say.left_out(left_out(logs), quiet=quiet)
     if together and (len(found) > 1 or sentences):
         hours = open_weather(weather, quiet=quiet)
         raise SystemExit(build_together(found, sentences, Target(out, tables), hours, quiet=quiet))

@@ -39,9 +39,10 @@ def check(logs: tuple[Path, ...], fix_list: Path | None, apply: Path | None, qui
     if apply:
         raise SystemExit(int(not fix.apply_fix_list(logs[0], apply, quiet=quiet)))
     target = workbook_file(fix_list, "a fix list", "--fix-list") if fix_list else None
-    from reporter.run.logs import find_logs
+    from reporter.run.logs import find_logs, left_out
 
     found, sentences = find_logs(logs)
+    say.left_out(left_out(logs), quiet=quiet)
     for sentence in sentences:
         say.failure(sentence)
     stopped = 0

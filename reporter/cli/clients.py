@@ -41,9 +41,10 @@ def clients(
     from reporter.files.errors import CannotWrite
     from reporter.read.errors import Unreadable
     from reporter.run.clients import plan_copies, read_logs, write_copies
-    from reporter.run.logs import find_logs
+    from reporter.run.logs import find_logs, left_out
 
     found, sentences = find_logs(logs)
+    say.left_out(left_out(logs), quiet=quiet)
     hours = open_weather(weather, quiet=quiet)
     for sentence in sentences:
         say.failure(sentence)

@@ -54,7 +54,7 @@ def rollup(
     if parquet and not tables:
         raise click.UsageError("--parquet needs --tables DIR, the folder for the tables.")
     pages = workbook_file(out, "a roll-up", "--out")
-    logs = _logs(folder)
+    logs = _logs(folder, quiet=quiet)
     job = RollupJob(logs, pages, period, tables, parquet, names)
     try:
         if parquet:
@@ -72,15 +72,16 @@ def rollup(
     raise SystemExit(int(any(log.lacking for log in done.made.missed)))
 
 
-def _logs(folder: Path) -> list[Path]:
+def _logs(folder: Path, *, quiet: bool) -> list[Path]:
     """Return the logs of the folder; exit code 1 and a sentence where there are none."""
     from reporter.files.csv_log import is_csv_log
-    from reporter.run.logs import find_logs
+    from reporter.run.logs import find_logs, left_out
 
     if not folder.is_dir() or is_csv_log(folder):
         what = "is one log" if folder.is_dir() else "is no folder"
         say.failure(f"I cannot read {folder}: it {what}; give the folder that holds the guides' logs.")
         raise SystemExit(1)
+    say.left_out(left_out([folder]), quiet=quiet)
     logs, sentences = find_logs([folder])
     for sentence in sentences:
         say.failure(sentence)

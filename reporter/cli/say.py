@@ -35,6 +35,13 @@ def failure(sentence: str, indent: int = 0) -> None:
     result(sentence, indent, err=True)
 
 
+def left_out(sentences: Sequence[str], *, quiet: bool) -> None:
+    """Print on stderr which logs are not read though nothing is wrong with them."""
+    if not quiet:
+        for sentence in sentences:
+            failure(sentence)
+
+
 def command(name: str, *arguments: Path | str, err: bool = False) -> None:
     """Print on a line of its own, whole, a command of ours to be copied; paths are quoted."""
     words = (quoted(word) if isinstance(word, Path) else word for word in arguments)

@@ -1,6 +1,7 @@
 """Which logs a command line means: files, and folders that stand for every log in them."""
 
 from collections.abc import Sequence
+from contextlib import suppress
 from pathlib import Path
 
 from reporter.files.csv_log import is_csv_log
@@ -40,6 +41,37 @@ def logs_in(folder: Path) -> list[Path]:
         for path in sorted(folder.iterdir(), key=lambda path: path.name)
         if not path.name.startswith(("~$", ".~", ".")) and _is_log(path)
     ]
+
+
+def left_out(paths: Sequence[Path]) -> list[str]:
+    """Return a sentence for every folder whose own folders hold logs: these it does not stand for."""
+    sentences = []
+    for path in paths:
+        if path.is_dir() and not is_csv_log(path):
+            inside = {folder.name: len(_logs_or_none(folder)) for folder in _folders_in(path)}
+            logs, names = sum(inside.values()), ", ".join(name for name, logs in inside.items() if logs)
+            if logs:
+                many = f"{logs:,} logs" if logs > 1 else "a log"
+                sentences.append(
+                    f"Not read: {many} in folders within {path} ({names}). A folder stands for the logs that "
+                    "lie in it itself."
+                )
+    return sentences
+
+
+def _folders_in(folder: Path) -> list[Path]:
+    with suppress(OSError):
+        inside = sorted(folder.iterdir(), key=lambda path: path.name)
+        return [path for path in inside if path.is_dir() and not path.name.startswith(".")]
+    return []
+
+
+def _logs_or_none(folder: Path) -> list[Path]:
+    if is_csv_log(folder):
+        return []
+    with suppress(OSError):
+        return logs_in(folder)
+    return []
 
 
 def _is_log(path: Path) -> bool:

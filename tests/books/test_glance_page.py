@@ -112,6 +112,38 @@ def test_gaps_of_a_log_with_hardly_anything_but_effort(write_log: WriteLog, tmp_
     assert "write a row a day on Weather" in said
 
 
+def test_gap_of_a_log_without_effort_is_the_effort(write_log: WriteLog, tmp_path: Path) -> None:
+    """The demo's small log without a row of Effort, and with no trip that was fished."""
+    heading = "What your record cannot say yet"
+    without = built(write_log({"Effort": [EFFORT]}), tmp_path / "a")
+    assert [line for line in under(without, heading) if "on Effort" in line]
+    assert under(without, "What your record says")[-1] == "0 techniques with usable effort on 0 trips."
+    header = ["Trip", "Date", "Water", "Start", "End", "Anglers", "Status"]
+    cancelled = ["T1", DAYS[0], "Lake Arden", dt.time(6), dt.time(10), 2, "cancelled"]
+    none = built(
+        write_log({"Trips": [header, cancelled], "Effort": [EFFORT], "Catch": [CATCH]}), tmp_path / "b"
+    )
+    assert under(none, heading) == ["Anything yet: your log holds no finished trip."]
+
+
+def test_fish_that_are_only_tallied_need_rows_and_rows_need_their_fate(report: Path, tmp_path: Path) -> None:
+    """In the demo all fish of unknown fate are tallied ones; with no fate at all most are on rows."""
+    heading = "What your record cannot say yet"
+    assert "only tallied on Effort need a row on Catch" in " ".join(under(report, heading))
+    book = openpyxl.load_workbook(make.SAMPLES / make.CLEAN)
+    (column,) = (cell.column for cell in book["Catch"][1] if cell.value == "Fate")
+    for row in range(2, book["Catch"].max_row + 1):
+        book["Catch"].cell(row, column).value = None
+    (setting,) = (row for row in book["Season"].iter_rows() if row[0].value == "Fate if blank")
+    setting[1].value = None
+    log = tmp_path / "season.xlsx"
+    book.save(log)
+    said = " ".join(under(built(log, tmp_path / "out"), heading))
+    assert (
+        "What became of 100 % of your fish: write kept or released, or set the usual fate on Season." in said
+    )
+
+
 def test_page_to_pin_up_is_one_page(report: Path, tmp_path: Path) -> None:
     alone = tmp_path / "glance.xlsx"
     whole = openpyxl.load_workbook(report)

@@ -310,6 +310,35 @@ def test_log_with_a_stop_stops_the_whole(write_log: WriteLog, tmp_path: Path) ->
     assert not (tmp_path / "out").exists()
 
 
+def test_trips_of_no_date_that_were_not_fished_are_no_copy_of_each_other(
+    write_log: WriteLog, tmp_path: Path
+) -> None:
+    seasons = {}
+    for year in (2024, 2025):
+        sheets = season_sheets(year, [trip._replace(day=trip.day + year - 2024) for trip in SHORT])
+        heading, *trips = sheets["Trips"]  # type: ignore[misc]
+        void = ["T9", None, "Lake Arden", None, None, None, None, "void"]
+        sheets["Trips"] = [[*heading, "Status"], *trips, void]
+        seasons[f"season {year}"] = sheets
+    put_together(write_seasons(write_log, tmp_path, seasons), tmp_path)
+    assert len(table(tmp_path, "seasons")) == 2
+
+
+def test_seasons_that_cannot_be_compared_are_not_said_to_be_alike(
+    write_log: WriteLog, tmp_path: Path
+) -> None:
+    """Three trips of a jig against three of a crankbait."""
+    seasons = {
+        str(year): season_sheets(year, [Trip(5, day, 60, {name: (240, 5)}) for day in (2, 9, 16)])
+        for year, name in ((2024, JIG), (2025, CRANK))
+    }
+    put_together(write_seasons(write_log, tmp_path, seasons), tmp_path)
+    page = openpyxl.load_workbook(tmp_path / "Seasons 2024 to 2025 report.xlsx")["At a glance"]
+    said = [str(cell) for row in page.iter_rows(values_only=True) for cell in row if cell]
+    assert "No season can be held against the one before it yet." in said
+    assert not any("no difference that your record can bear" in text for text in said)
+
+
 def test_little_record_is_grey_and_claims_nothing(write_log: WriteLog, tmp_path: Path) -> None:
     more = [trip._replace(fished={JIG: (240, 9)}) for trip in SHORT]
     seasons = {"a": season_sheets(2024, SHORT), "b": season_sheets(2025, more)}

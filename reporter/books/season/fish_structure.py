@@ -13,10 +13,11 @@ from reporter.books.season.fish_words import (
     species_places,
 )
 from reporter.books.season.numbers import live, numbers
+from reporter.books.words import share
 from reporter.compute.report import Report
 from reporter.schema.thresholds import MIN_MEASURED_SHARE, MIN_STOCK_FISH
 
-_SHARE = f"{MIN_MEASURED_SHARE:.0%}".replace("%", " %")
+_SHARE = share(MIN_MEASURED_SHARE, 1)
 _WHY = {
     "": "given",
     "few_stock": "too few to say",
@@ -41,7 +42,7 @@ def structure_blocks(report: Report) -> tuple[Block, ...]:
     """Return the PSD of every species that has one, and why others have none."""
     table, classes = report.fish.structure, report.fish.classes
     if table.empty:
-        none = Line("No fish caught is of a species with published length categories, so there is no PSD.")
+        none = Line("No fish of a trip that was fished has published length categories, so there is no PSD.")
         return (Text((Line("Angling PSD", "heading"), none)),)
     lines = [Line("Angling PSD", "heading"), _WHAT, _NEVER]
     if (table["why"] == "few_measured").any():

@@ -7,7 +7,7 @@ import pandas as pd
 from reporter.books.blocks import Cell, Field, Table
 from reporter.books.season.numbers import live, live_where_known, numbers
 from reporter.books.season.season_words import ON, UNTOLD, claim_words, comparisons
-from reporter.books.words import OF_TWENTY
+from reporter.books.words import OF_TWENTY, share
 from reporter.compute.seasons import Seasons
 from reporter.schema.thresholds import LEVEL
 
@@ -22,7 +22,7 @@ _FIELDS = (
     Field("trips_against", "Trips, against", "whole"),
     Field("fish_this", "Fish, this", "whole"),
     Field("fish_against", "Fish, against", "whole"),
-    Field("ratio", "Ratio", "two", help=f"This over against. Range at {LEVEL:.0%}."),
+    Field("ratio", "Ratio", "two", help=f"This over against. Range at {share(LEVEL, 1)}."),
     Field("low", "From", "two"),
     Field("high", "To", "two"),
     Field("overlap_share", "Share of all rod-hours", "share", help="Of the two seasons' rod-hours."),

@@ -2,11 +2,11 @@
 
 from collections.abc import Sequence
 
-import numpy as np
 import pandas as pd
 
 from reporter.books.blocks import Block, Cell, Chart, Field, Line, Live, Series, Sheet, Table, Text
 from reporter.books.season.data_sheets import cells
+from reporter.books.season.numbers import live_where_known
 from reporter.books.season.rate_tables import RATE
 from reporter.compute.report import Report
 from reporter.schema.thresholds import MIN_OWN_TRIPS
@@ -49,7 +49,8 @@ def week_chart(report: Report, rows: int = 16) -> tuple[Chart, ...]:
         Series("Fish per rod-hour", "week.week", "week.rate"),
         Series("A trip on day 1 or 2 behind a front", "week.week", "week.hard_rate", flags=True),
     )
-    title = "Fish per rod-hour, week by week"
+    first, last = (pd.Timestamp(report.weeks["week"].iloc[end]).year for end in (0, -1))
+    title = "Fish per rod-hour, week by week" + (f", {first} to {last}" if report.seasons else "")
     alt = "A line of the weekly rate with a mark on every week with a trip behind a front."
     return (Chart("line", title, "", "Fish per rod-hour", series, rows=rows, alt=alt),)
 
@@ -66,8 +67,9 @@ def _table(table: pd.DataFrame) -> Table:
         ],
         "rod_hours": _sums("rod_hours", table["rod_hours"]),
         "fish": _sums("landed", table["fish"]),
-        "rate": _live_where_known(RATE, rates),
-        "hard_rate": _live_where_known("{row.rate}", rates.where(table["hard_trips"] > 0)),
+        # A week without a rate has a blank cell, which a chart leaves out.
+        "rate": live_where_known(RATE, rates),
+        "hard_rate": live_where_known("{row.rate}", rates.where(table["hard_trips"] > 0)),
     }
     return Table(
         "week",
@@ -81,8 +83,3 @@ def _table(table: pd.DataFrame) -> Table:
 
 def _sums(source: str, values: pd.Series) -> list[Cell]:
     return [Live(_OF_WEEK.format(source=source), value) for value in values.tolist()]
-
-
-def _live_where_known(formula: str, rates: pd.Series) -> list[Cell]:
-    """Return rates as formulas; a week without one has a blank cell, which a chart leaves out."""
-    return [Live(formula, rate) if np.isfinite(rate) else None for rate in rates.tolist()]

@@ -13,6 +13,7 @@ from reporter.books.season.worked_out_fronts import fingerprints, front_tables
 from reporter.books.season.worked_out_tackle import TACKLE
 from reporter.books.season.worked_out_what_pays import what_pays
 from reporter.books.season.worked_through import NAME as WORKED_THROUGH
+from reporter.books.words import share
 from reporter.compute.catch import REASONS
 from reporter.compute.limits import garwood
 from reporter.compute.report import Report
@@ -197,18 +198,18 @@ def _thresholds() -> Table:
             f"Below it kappa is assumed to be {thresholds.ASSUMED_SPREAD}.",
         ),
         (
-            f"{thresholds.EFFORT_OVER_NOTE:.0%} of the possible rod-hours",
+            f"{share(thresholds.EFFORT_OVER_NOTE, 1)} of the possible rod-hours",
             "Above it the effort of a trip is questioned.",
         ),
-        (f"{thresholds.EFFORT_OVER_ASIDE:.0%} of them", "Above it the trip's stints are set aside."),
-        (f"{thresholds.EFFORT_UNDER_NOTE:.0%} of them", "Below it I ask whether effort was left out."),
+        (f"{share(thresholds.EFFORT_OVER_ASIDE, 1)} of them", "Above it the trip's stints are set aside."),
+        (f"{share(thresholds.EFFORT_UNDER_NOTE, 1)} of them", "Below it I ask whether effort was left out."),
         (
             f"{thresholds.LONGEST_WRAP_HOURS:g} hours",
             "An end before the start is the next morning if the trip is no longer.",
         ),
         (f"{thresholds.LONGEST_TRIP_HOURS:g} hours", "A longer trip needs an End date."),
         (
-            f"{thresholds.DUD_SHARE:.0%} with fish",
+            f"{share(thresholds.DUD_SHARE, 1)} with fish",
             "Above it I ask whether techniques without a fish were left out.",
         ),
     )

@@ -1,6 +1,7 @@
 """How it is worked out: sizes of fish."""
 
 from reporter.books.season.fish_words import headed
+from reporter.books.words import share
 from reporter.schema.length_categories import LENGTH_CATEGORIES, LENGTH_NAMES
 from reporter.schema.relative_weight import METRIC_LINES
 from reporter.schema.species import BY_CODE
@@ -25,8 +26,8 @@ SIZES: tuple[tuple[str, str, str], ...] = (
         "PSD, PSD-P, PSD-M, PSD-T",
         "100 x measured fish of quality (preferred, memorable, trophy) length or longer / measured fish of "
         f"stock length or longer; from {MIN_STOCK_FISH} of these on, rough below {FEW_STOCK_FISH}; where at "
-        f"least {MIN_MEASURED_SHARE:.0%} of the fish caught, and of those that may have been, were measured, "
-        "or Season says that all are. Black bass without a kind is never in it",
+        f"least {share(MIN_MEASURED_SHARE, 1)} of the fish caught, and of those that may have been, were "
+        "measured, or Season says that all are. Black bass without a kind is never in it",
         "From memory: Gabelhouse 1984, N. Am. J. Fish. Manage. 4:273-285; Guy et al. 2007, Fisheries 32:348; "
         "Neumann, Guy and Willis 2012, Fisheries Techniques, 3rd ed.",
     ),

@@ -1,5 +1,6 @@
 """How it is worked out: conditions, What worked and hunches."""
 
+from reporter.books.words import share
 from reporter.schema.bands import DEPTH, WATER_TEMP, WIND_SPEED
 from reporter.schema.thresholds import (
     MIN_BEST_HOURS,
@@ -22,7 +23,7 @@ def what_pays(system: System) -> tuple[tuple[str, str, str], ...]:
         (
             "What a stint was fished under",
             f"column by column the reading nearest the stint's middle within {READING_HOURS:g} hours; else "
-            "the  trip's mean (wind as vectors) or most frequent word, of two the earlier; else the "
+            "the trip's mean (wind as vectors) or most frequent word, of two the earlier; else the "
             "readings of the date. Stints that are not on the clock have no middle and take the trip's",
             "Ours.",
         ),
@@ -59,7 +60,7 @@ def what_pays(system: System) -> tuple[tuple[str, str, str], ...]:
             "(techniques, styles) or within technique over different days (qualities of a day; trips are the "
             "units of the error). Holds or goes the other way where its range leaves out 1; "
             f"from {MIN_SHARED_TRIPS} trips and {MIN_SHARED_FISH} counted on each side. Mean length only "
-            f"where {MIN_MEASURED_SHARE:.0%} of the fish were measured",
+            f"where {share(MIN_MEASURED_SHARE, 1)} of the fish were measured",
             "As Side by side; different days: Taylor linearisation over trips, t on the trips of the side "
             "with fewer (ours, tested by simulation).",
         ),
