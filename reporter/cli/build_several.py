@@ -48,6 +48,10 @@ def build_several(
     except NoCrew as refused:
         say.failure(str(refused))
         raise SystemExit(1) from refused
+    except KeyboardInterrupt:
+        progress.line.clear()
+        say.failure(f"Broken off: {progress.done} of {len(jobs)} logs were done with; run it again for all.")
+        raise
     finally:
         progress.line.clear()
     return outcomes
