@@ -6,6 +6,7 @@ import click
 
 from reporter.cli import say
 from reporter.cli.quiet import quiet_option
+from reporter.cli.whole_number import whole_number
 from reporter.cli.workbook_file import workbook_file
 
 _FIRST_YEAR, _LAST_YEAR = 1990, 2200
@@ -15,10 +16,10 @@ def _year(_ctx: click.Context, _param: click.Parameter, typed: str | None) -> in
     """Return the year typed; BadParameter where it is none of a season."""
     if typed is None:
         return None
-    text = typed.strip()
-    if not text.isdecimal() or not _FIRST_YEAR <= int(text) <= _LAST_YEAR:
-        raise click.BadParameter(f"'{text}' is no year from {_FIRST_YEAR} to {_LAST_YEAR}.")
-    return int(text)
+    year = whole_number(typed)
+    if year is None or not _FIRST_YEAR <= year <= _LAST_YEAR:
+        raise click.BadParameter(f"'{typed.strip()}' is no year from {_FIRST_YEAR} to {_LAST_YEAR}.")
+    return year
 
 
 @click.command(epilog='Example: reporter blank "season 2026.xlsx" --units us --season 2026')

@@ -13,6 +13,7 @@ from reporter.cli.progress import at_work
 from reporter.cli.quiet import quiet_option
 from reporter.cli.summary import guard_summary, summary_option, write_summary
 from reporter.cli.weather import open_weather, weather_option
+from reporter.cli.whole_number import whole_number
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -20,6 +21,16 @@ if TYPE_CHECKING:
     from reporter.read.weather.raw import RawWeather
     from reporter.run.jobs import Job
     from reporter.run.outcome import Outcome
+
+
+def _workers(_ctx: click.Context, _param: click.Parameter, typed: str | None) -> int | None:
+    """Return how many were asked for; BadParameter where that is no number of workers."""
+    if typed is None:
+        return None
+    count = whole_number(typed)
+    if not count:
+        raise click.BadParameter(f"'{typed.strip()}' is no whole number from 1 up.")
+    return count
 
 
 @click.command(epilog='Example: reporter build "season 2026.xlsx" --weather airport.csv')
@@ -36,7 +47,7 @@ if TYPE_CHECKING:
 )
 @click.option(
     "--workers",
-    type=click.IntRange(min=1),
+    callback=_workers,
     metavar="N",
     help="How many logs to build at a time; else one a core.",
 )

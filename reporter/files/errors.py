@@ -2,11 +2,15 @@
 
 import errno
 from pathlib import Path
+from typing import Final
 
 
 class CannotWrite(Exception):  # noqa: N818 - named as it reads in an except clause
     """A file was not written and what was there before is untouched; ``str()`` is one plain sentence."""
 
+
+IS_A_FILE: Final = "is a file, not a folder; choose another name"
+"""Why nothing is written into what should be a folder, completing its name."""
 
 _REASONS = {
     errno.ENOENT: "the folder does not exist; make it first or choose another",

@@ -4,7 +4,7 @@ import errno
 from collections.abc import Sequence
 from pathlib import Path
 
-from reporter.files.errors import refusal, refusal_for
+from reporter.files.errors import IS_A_FILE, refusal, refusal_for
 from reporter.files.mark import TYPED_IN, read_mark
 
 
@@ -17,6 +17,8 @@ def guard_target(target: Path, inputs: Sequence[Path], may_replace: frozenset[st
     try:
         if target.is_dir():
             raise IsADirectoryError(errno.EISDIR, "a folder")
+        if target.parent.exists() and not target.parent.is_dir():
+            raise refusal(target, f"'{target.parent.name}' {IS_A_FILE}")
         if not target.parent.is_dir():
             raise FileNotFoundError(errno.ENOENT, "no folder")
         exists = target.exists()

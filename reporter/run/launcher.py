@@ -20,13 +20,14 @@ def this_desktop() -> Desktop:
 def make_launcher(folder: Path, desktop: Desktop) -> Path:
     """Write the launcher of a desktop into a folder and return the file to drop a log on.
 
+    One for another kind of computer names nothing of this one.
     CannotWrite, one sentence, where something else has its name or the system refuses.
     """
     make_folder(folder)
     targets = [folder / name for name in launcher_names(desktop)]
     for target in targets:
         _guard(target)
-    write_launcher(folder, desktop, sys.executable)
+    write_launcher(folder, desktop, sys.executable if desktop == this_desktop() else None)
     return targets[-1]
 
 

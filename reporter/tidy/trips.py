@@ -9,6 +9,9 @@ from reporter.tidy.moments import MINUTES_A_DAY
 from reporter.tidy.settings import Settings
 from reporter.tidy.sheet import TidySheet
 
+Moment = tuple[dt.date, float]
+"""A day, and minutes after its midnight."""
+
 NOT_FISHED = ("cancelled", "void")
 """Statuses of which nothing but the number is needed."""
 
@@ -85,22 +88,30 @@ def check_times(tidy: TidySheet, void: list[bool]) -> tuple[list[float | None], 
     for index, (start, end, day, end_day) in enumerate(zip(*columns, strict=True)):
         if start is None or end is None or day is None or not tidy.used[index] or void[index]:
             continue
-        finish = _finish(tidy, index, start, end, None if end_day is None else (end_day - day).days)
+        if end_day is None:
+            finish = _finish(tidy, index, start, end)
+        else:
+            finish = _finish_on(tidy, index, (day, start), (end_day, end))
         if finish is None:
             continue
         begins[index], ends[index] = start, finish
     return begins, ends
 
 
-def _finish(tidy: TidySheet, index: int, start: float, end: float, days: int | None) -> float | None:
+def _finish_on(tidy: TidySheet, index: int, begin: Moment, over: Moment) -> float | None:
+    """Return the same as `_finish` where an End date says the day of the end."""
+    (day, start), (end_day, end) = begin, over
+    finish = end + (end_day - day).days * MINUTES_A_DAY
+    if finish > start:
+        return finish
+    said = {"day": _said(day), "start": clock(start), "end_day": _said(end_day), "end": clock(end)}
+    tidy.set_aside("end_date_too_early", index, "end_date", **said)
+    return None
+
+
+def _finish(tidy: TidySheet, index: int, start: float, end: float) -> float | None:
     """Return the end in minutes after the first midnight, or None where the row was set aside."""
     said = {"start": clock(start), "end": clock(end)}
-    if days is not None:
-        finish = end + days * MINUTES_A_DAY
-        if finish > start:
-            return finish
-        tidy.set_aside("end_before_start", index, "end_date", **said, hint="")
-        return None
     if end == start:
         tidy.set_aside("no_length", index, "end", start=said["start"])
         return None

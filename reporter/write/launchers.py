@@ -1,6 +1,7 @@
 """Small files to drop a season log on: each builds the report beside the log and opens it.
 
-They are plain text, so that whoever is asked to trust one can read what it does.
+They are plain text, so that whoever is asked to trust one can read what it does. One for this computer runs
+the Python that has this program; one for another kind of computer looks there for `reporter` on the PATH.
 """
 
 from collections.abc import Callable, Mapping
@@ -8,88 +9,21 @@ from pathlib import Path
 from typing import Final, Literal
 
 from reporter.files.atomic import replace_file
+from reporter.write import launcher_texts as texts
+from reporter.write.launcher_texts import NAME
 
 Desktop = Literal["windows", "macos", "linux"]
 
 MARK: Final = "Written by: reporter launcher"
 """Stands in every file, and tells ours from others."""
 
-NAME: Final = "Season report"
-
 _EXECUTABLE: Final = 0o755
 _RUN: Final = "from reporter.cli.main import run; run()"
-_PLEASE = "Drop a season log on this file, or a folder of logs, and its report is built and opened."
-
-_WINDOWS = """\
-@echo off
-rem {mark}
-rem {please}
-rem It runs: reporter build LOG, then opens "LOG report.xlsx", which lies beside the log.
-chcp 65001 >nul
-if "%~1"=="" (
-  echo {please}
-  pause
-  exit /b 2
+_ON_THE_PATH: Final = "reporter"
+_BESIDE: Final = (
+    f'at=${{0#at:}}; run="${{at%/*}}/{NAME}.sh"; '
+    f'[ -f "$run" ] || run="$(xdg-user-dir DESKTOP)/{NAME}.sh"; exec sh "$run" "$@"'
 )
-:next
-if "%~1"=="" goto done
-"{python}" -P -c "{run}" build "%~1"
-if errorlevel 1 (
-  echo.
-  echo No report for "%~1": see above.
-) else if exist "%~dpn1 report.xlsx" (
-  start "" "%~dpn1 report.xlsx"
-)
-shift
-goto next
-:done
-pause
-"""
-
-_SHELL = """\
-#!/bin/sh
-# {mark}
-# {please}
-# It runs: reporter build LOG, then opens "LOG report.xlsx", which lies beside the log.
-{choose}for log in "$@"; do
-    if {python} -P -c '{run}' build "$log"; then
-        report="${{log%.*}} report.xlsx"
-        if [ -f "$report" ]; then {open} "$report"; fi
-    else
-        echo "No report for $log: see above."
-    fi
-done
-if [ -t 0 ]; then
-    printf 'Press Enter to close. '
-    read -r _
-fi
-"""
-
-# What is dropped on a script is not told to it there, so it asks; as an applet it could not be read.
-_CHOOSE_MACOS = """\
-if [ $# -eq 0 ]; then
-    log=$(osascript -e 'POSIX path of (choose file with prompt "Which season log?")') || exit 0
-    set -- "$log"
-fi
-"""
-_CHOOSE_LINUX = """\
-if [ $# -eq 0 ]; then
-    echo '{please}'
-fi
-"""
-
-_DESKTOP = """\
-[Desktop Entry]
-# {mark}
-# {please}
-# It runs the file {script} that lies in the same folder: read there what it does.
-Type=Application
-Name={name}
-Comment=Build the report of a season log and open it
-Exec="{script_path}" %F
-Terminal=true
-MimeType=application/vnd.openxmlformats-officedocument.spreadsheetml.sheet;
-"""
 
 
 def launcher_names(desktop: Desktop) -> tuple[str, ...]:
@@ -98,16 +32,18 @@ def launcher_names(desktop: Desktop) -> tuple[str, ...]:
     return (script, f"{NAME}.desktop") if desktop == "linux" else (script,)
 
 
-def write_launcher(folder: Path, desktop: Desktop, python: str) -> None:
-    """Write the files of a desktop into a folder. python: path of the Python that has this program.
+def write_launcher(folder: Path, desktop: Desktop, python: str | None) -> None:
+    """Write the files of a desktop into a folder.
 
+    python: path of the Python that has this program; None where the files are for another computer.
     CannotWrite where the system refuses.
     """
+    script = None if python is None else folder / f"{NAME}.sh"
     make: Mapping[str, Callable[[], str]] = {
         f"{NAME}.bat": lambda: windows_script(python),
-        f"{NAME}.command": lambda: shell_script(python, "open", _CHOOSE_MACOS),
-        f"{NAME}.sh": lambda: shell_script(python, "xdg-open", _CHOOSE_LINUX),
-        f"{NAME}.desktop": lambda: desktop_entry(folder / f"{NAME}.sh"),
+        f"{NAME}.command": lambda: macos_script(python),
+        f"{NAME}.sh": lambda: linux_script(python),
+        f"{NAME}.desktop": lambda: desktop_entry(script),
     }
     for name in launcher_names(desktop):
         text = make[name]()
@@ -119,27 +55,62 @@ def write_launcher(folder: Path, desktop: Desktop, python: str) -> None:
         (folder / name).chmod(_EXECUTABLE)
 
 
-def windows_script(python: str) -> str:
+def windows_script(python: str | None) -> str:
     """Return the batch file; its lines end as Windows wants them, and % in the path is doubled."""
-    text = _WINDOWS.format(mark=MARK, please=_PLEASE, python=python.replace("%", "%%"), run=_RUN)
+    here = python is not None
+    text = texts.WINDOWS.format(
+        mark=MARK,
+        please=texts.DROP,
+        find="" if here else texts.FIND_WINDOWS,
+        run=_ON_THE_PATH if python is None else f'"{python.replace("%", "%%")}" -P -c "{_RUN}"',
+        missing="" if here else texts.MISSING_WINDOWS,
+    )
     return text.replace("\n", "\r\n")
 
 
-def shell_script(python: str, opener: str, choose: str) -> str:
-    """Return the script for a shell. opener: the command that opens a file in its program."""
-    asks = choose.replace("{please}", _PLEASE)
-    quoted = "'" + python.replace("'", "'\\''") + "'"
-    return _SHELL.format(mark=MARK, please=_PLEASE, choose=asks, python=quoted, run=_RUN, open=opener)
+def macos_script(python: str | None) -> str:
+    """Return the script that macOS runs in a window when it is double-clicked."""
+    return _shell_script(python, texts.DOUBLE_CLICK, "open", texts.CHOOSE_MACOS)
 
 
-def desktop_entry(script: Path) -> str:
-    """Return the entry that a Linux desktop takes a dropped file by. script: what it runs.
+def linux_script(python: str | None) -> str:
+    """Return the script that the entry of a Linux desktop runs."""
+    return _shell_script(python, texts.DROP, "xdg-open", texts.CHOOSE_LINUX.format(please=texts.DROP))
+
+
+def _shell_script(python: str | None, please: str, opener: str, choose: str) -> str:
+    """Return a script for a shell. opener: the command that opens a file or folder in its program."""
+    return texts.SHELL.format(
+        mark=MARK,
+        please=please,
+        find=texts.FIND_SHELL if python is None else "",
+        choose=choose,
+        run=_ON_THE_PATH if python is None else f"{_shell_quoted(python)} -P -c '{_RUN}'",
+        open=opener,
+    )
+
+
+def _shell_quoted(text: str) -> str:
+    return "'" + text.replace("'", "'\\''") + "'"
+
+
+def desktop_entry(script: Path | None) -> str:
+    """Return the entry that a Linux desktop takes a dropped file by.
+
+    script: what it runs; None where it will lie beside the entry on another computer. The entry then asks for
+    its own place by %k; a desktop may leave that out, and then it looks on the desktop itself.
+    """
+    beside = f"sh -c {_exec_quoted(_BESIDE)} at:%k"
+    command = _exec_quoted(str(script.resolve())) if script else beside
+    return texts.DESKTOP.format(mark=MARK, please=texts.DROP, script=f"{NAME}.sh", name=NAME, command=command)
+
+
+def _exec_quoted(text: str) -> str:
+    """Return one argument of an Exec line.
 
     Source: Desktop Entry Specification, "The Exec key": in quotes four signs are escaped by a backslash, % is
     doubled; the whole value is then a string, in which backslashes are escaped once more.
     """
-    path = str(script.resolve())
     for sign in ("\\", '"', "`", "$"):
-        path = path.replace(sign, f"\\{sign}")
-    path = path.replace("%", "%%").replace("\\", "\\\\")
-    return _DESKTOP.format(mark=MARK, please=_PLEASE, script=script.name, name=NAME, script_path=path)
+        text = text.replace(sign, f"\\{sign}")
+    return '"' + text.replace("%", "%%").replace("\\", "\\\\") + '"'

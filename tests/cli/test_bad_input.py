@@ -127,6 +127,55 @@ def test_folder_below_a_file_is_one_sentence(
     assert contents(log.parent) == before
 
 
+def into_a_file(command: str, log: Path, place: Path) -> tuple[str | Path, ...]:
+    """A command line that would write into a file as if it were a folder."""
+    lines: dict[str, tuple[str | Path, ...]] = {
+        "build": ("build", log, "--out", place),
+        "tables": ("build", log, "--tables", place),
+        "filing": ("filing", log, "--out", place / "pages.xlsx"),
+        "blank": ("blank", place / "new.xlsx"),
+        "launcher": ("launcher", place),
+    }
+    return lines[command]
+
+
+@pytest.mark.parametrize("command", ["build", "tables", "filing", "blank", "launcher"])
+def test_file_in_the_place_of_a_folder_is_said_to_be_one(
+    command: str, write_log: WriteLog, run: Run, contents: Contents
+) -> None:
+    log = write_log()
+    place = log.parent / "place"
+    place.write_text("mine")
+    before = contents(log.parent)
+    ran = run(*into_a_file(command, log, place))
+    assert "is a file, not a folder; choose another name." in one_sentence(ran.err, str(place))
+    assert "does not exist" not in ran.err
+    assert (ran.code, ran.out) == (1, "")
+    assert contents(log.parent) == before
+
+
+@pytest.mark.parametrize("typed", ["x", "", "0", "-1", "1.5", "1e3", "2 3", "9" * 5000])
+def test_number_of_workers_that_is_none_is_said_in_plain_words(
+    typed: str, write_log: WriteLog, run: Run, contents: Contents
+) -> None:
+    log = write_log()
+    before = contents(log.parent)
+    ran = run("build", log, f"--workers={typed}")
+    assert ran.err.replace(" ", "").endswith(f"'{typed}'isnowholenumberfrom1up.".replace(" ", ""))
+    assert "'--workers'" in ran.err
+    assert "range" not in ran.err
+    assert (ran.code, ran.out) == (2, "")
+    assert contents(log.parent) == before
+
+
+@pytest.mark.parametrize("typed", ["1989", "2201", "9" * 5000])
+def test_year_that_is_none_is_said_in_plain_words(typed: str, tmp_path: Path, run: Run) -> None:
+    ran = run("blank", tmp_path / "new.xlsx", "--season", typed)
+    assert "is no year from 1990 to 2200." in ran.err
+    assert (ran.code, ran.out) == (2, "")
+    assert list(tmp_path.iterdir()) == []
+
+
 @pytest.mark.parametrize(
     ("number", "said"),
     [(errno.EACCES, "no permission"), (errno.EROFS, "read-only"), (errno.ENOSPC, "disk is full")],

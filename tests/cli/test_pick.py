@@ -203,6 +203,25 @@ def test_word_that_is_not_known_exits_2_and_says_what_can_be_given(
     assert offered in ran.err
 
 
+@pytest.mark.parametrize(
+    ("option", "typed", "why"),
+    [
+        # 60 m/s is 134.2 mph or 216 km/h; water stays within -10 and 45 °C, which is 14 and 113 °F.
+        ("--wind", "300mph", "is more than any wind speed can be (134.2 mph)"),
+        ("--wind", "300 km/h", "is more than any wind speed can be (134.2 mph)"),
+        ("--wind", "-3", "is less than any wind speed can be (0 mph)"),
+        ("--water-temp", "300F", "is more than any water temp can be (113 °F)"),
+        ("--water-temp", "10F", "is less than any water temp can be (14 °F)"),
+    ],
+)
+def test_measure_that_cannot_be_is_named_as_it_was_typed(
+    option: str, typed: str, why: str, log: Path, run: Run
+) -> None:
+    ran = run("pick", log, option, typed)
+    assert (ran.code, ran.out) == (2, "")
+    assert f"Invalid value for '{option}': '{typed}' {why}." in ran.err
+
+
 def test_word_nearly_right_is_offered_and_not_taken(log: Path, run: Run) -> None:
     ran = run("pick", log, "--water", "Lake Ardne")
     assert (ran.code, ran.out) == (2, "")

@@ -207,6 +207,11 @@ ROWS = (
         {"Trips": trip("T-004", start=dt.time(13), end=dt.time(7))},
         ("Trips", 5, "end_before_start"),
     ),
+    aside(
+        "end_date_too_early",
+        {"Trips": {"G1": "End date", "G5": dt.date(2026, 7, 31), **trip("T-004")}},
+        ("Trips", 5, "end_date_too_early"),
+    ),
     aside("no_length", {"Trips": trip("T-004", start=SIX, end=SIX)}, ("Trips", 5, "no_length")),
     aside(
         "too_long",

@@ -1,6 +1,7 @@
 """Dates and times of trips: what wraps past midnight, what is too long, what lies outside the season."""
 
 import datetime as dt
+import textwrap
 from collections.abc import Sequence
 
 import pytest
@@ -69,9 +70,9 @@ def test_end_before_start_wraps_at_most_12_hours_and_a_trip_lasts_at_most_16(
         ("5:00", "21:01", AUGUST, None, 32.033333),
         ("6:00", "10:00", dt.date(2026, 8, 3), None, 104),
         ("6:00", "6:00", dt.date(2026, 8, 2), None, 48),
-        ("20:00", "9:00", AUGUST, "end_before_start", None),
-        ("6:00", "10:00", dt.date(2026, 7, 31), "end_before_start", None),
-        ("6:00", "6:00", AUGUST, "end_before_start", None),
+        ("20:00", "9:00", AUGUST, "end_date_too_early", None),
+        ("6:00", "10:00", dt.date(2026, 7, 31), "end_date_too_early", None),
+        ("6:00", "6:00", AUGUST, "end_date_too_early", None),
     ],
 )
 def test_end_date_settles_the_day_of_the_end(
@@ -81,6 +82,17 @@ def test_end_date_settles_the_day_of_the_end(
     assert codes_at_trip(reading) == ([code] if code else [])
     if rod_hours is not None:
         assert rates(reading) == (0, rod_hours)
+
+
+def test_end_date_before_the_date_is_named_with_the_date_as_what_to_mend(read: Read) -> None:
+    reading = read(one_trip("20:30", "1:30", dt.date(2026, 7, 31), headings=["End date"]))
+    (problem,) = [p for p in reading.problems if (p.sheet, p.row) == ("Trips", 2)]
+    assert problem.cell == "G2"
+    assert problem.heading == "End date"
+    assert "End date 2026-07-31 at 01:30 is not after the start, 2026-08-01 at 20:30" in problem.message
+    assert "Mend the End date" in problem.message
+    assert "night trip" not in problem.message
+    assert len(textwrap.wrap(problem.message, 110)) <= 2
 
 
 @pytest.mark.parametrize(

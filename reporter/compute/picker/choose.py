@@ -73,4 +73,6 @@ def _by_kind(key: str, text: str, wanted: str, system: System) -> int | NotRead 
     if isinstance(value, NotRead):
         return None
     unlikely = impossible(value, _COLUMNS[key], unit)
-    return unlikely or span.place(value, system) + 1
+    if unlikely:
+        return NotRead(f"'{text}' {unlikely.why}", unlikely.remedy, impossible=True)
+    return span.place(value, system) + 1

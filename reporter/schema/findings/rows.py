@@ -88,6 +88,13 @@ ROWS: tuple[Finding, ...] = (
         "Mend the times; for a night trip of over 12 hours give an End date.",
     ),
     Finding(
+        "end_date_too_early",
+        "set aside",
+        "Ends before it starts, by its End date",
+        "End date {end_day} at {end} is not after the start, {day} at {start}. Row not used.",
+        "Mend the End date, or the Date or the times if those are wrong.",
+    ),
+    Finding(
         "no_length",
         "set aside",
         "No length",
