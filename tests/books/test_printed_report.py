@@ -1,12 +1,17 @@
 """The report on paper: nothing cut, as many pages as it should have, charts that show something."""
 
 import datetime as dt
+import re
 from collections import Counter
+from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
 import openpyxl
 import pytest
+from openpyxl.cell import Cell
+from openpyxl.workbook import Workbook
+from openpyxl.worksheet.worksheet import Worksheet
 
 from reporter.write.style import DUSK, SERIES
 from tests.books import printed
@@ -14,6 +19,7 @@ from tests.books.large_log import TECHNIQUES, large_log
 from tests.books.test_side_by_side import built
 from tests.conftest import WriteLog
 from tests.demo import make
+from tests.season_logs import put_together
 
 MOST_PAGES = {
     "At a glance": 1,
@@ -57,15 +63,19 @@ class Printed:
     report: Path
     pdf: Path
     pages: list[printed.Page]
+    book: Workbook
 
     def counts(self) -> Counter[str]:
         return Counter(page.sheet for page in self.pages)
 
 
 def on_paper(log: Path, folder: Path) -> Printed:
-    report = built(log, folder)
+    return of_report(built(log, folder), folder)
+
+
+def of_report(report: Path, folder: Path) -> Printed:
     pdf = printed.printed(report, folder)
-    return Printed(report, pdf, printed.pages(pdf))
+    return Printed(report, pdf, printed.pages(pdf), openpyxl.load_workbook(report, data_only=True))
 
 
 @pytest.fixture(scope="module")
@@ -90,6 +100,13 @@ def small(write_log: WriteLog, tmp_path_factory: pytest.TempPathFactory) -> Prin
     return on_paper(write_log(), tmp_path_factory.mktemp("small"))
 
 
+@pytest.fixture(scope="module")
+def two(tmp_path_factory: pytest.TempPathFactory) -> Printed:
+    folder = tmp_path_factory.mktemp("two")
+    put_together([make.SAMPLES / make.CLEAN, make.SAMPLES / make.EARLIER], folder)
+    return of_report(folder / "Seasons 2025 to 2026 report.xlsx", folder)
+
+
 def size_in(report: Printed) -> tuple[float, float]:
     picture = printed.pixels(report.pdf, 1)
     return picture.shape[1] / printed.DPI, picture.shape[0] / printed.DPI
@@ -106,10 +123,45 @@ def test_no_number_is_cut(name: str, request: pytest.FixtureRequest) -> None:
     assert [(page.number, page.sheet) for page in report.pages if "###" in page.text] == []
 
 
+def in_print(sheet: Worksheet) -> Iterator[Cell]:
+    """The cells of a sheet that hold text and print: a sheet over several pages begins at its headings."""
+    first = next(iter(re.findall(r"\$(\d+):", sheet.print_area)), "1")
+    for row in sheet.iter_rows(min_row=int(first)):
+        yield from (cell for cell in row if isinstance(cell.value, str))
+
+
+def cut_texts(report: Printed, sheet: str, *, linked: bool) -> list[str]:
+    """The texts of a sheet (of its cells that lead somewhere) that no page of it holds from end to end."""
+    there = [page.drawn for page in report.pages if page.sheet == sheet]
+    cells = in_print(report.book[sheet])
+    texts = [str(cell.value) for cell in cells if cell.hyperlink is not None or not linked]
+    return [text for text in texts if not any(printed.unbroken(text) in page for page in there)]
+
+
+@pytest.mark.parametrize("name", ["demo", "two", "large", "small"])
+def test_no_text_of_at_a_glance_is_cut(name: str, request: pytest.FixtureRequest) -> None:
+    assert cut_texts(request.getfixturevalue(name), "At a glance", linked=False) == []
+
+
+@pytest.mark.parametrize("name", ["demo", "two", "large", "small"])
+def test_no_link_is_cut(name: str, request: pytest.FixtureRequest) -> None:
+    report: Printed = request.getfixturevalue(name)
+    cut = {sheet: cut_texts(report, sheet, linked=True) for sheet in report.counts()}
+    assert {sheet: texts for sheet, texts in cut.items() if texts} == {}
+
+
+@pytest.mark.parametrize("name", ["demo", "two", "small"])
+def test_no_word_for_the_guide_ends_out_of_sight(name: str, request: pytest.FixtureRequest) -> None:
+    report: Printed = request.getfixturevalue(name)
+    pages = [page for page in report.pages if page.sheet in (*FOR_THE_GUIDE, "Seasons")]
+    hidden = {(page.number, page.sheet): printed.out_of_sight(report.pdf, page) for page in pages}
+    assert {page: words for page, words in hidden.items() if words} == {}
+
+
 @pytest.mark.parametrize("name", ["demo", "metric", "large", "small"])
 def test_every_sheet_prints_in_reading_order(name: str, request: pytest.FixtureRequest) -> None:
     report: Printed = request.getfixturevalue(name)
-    assert list(report.counts()) == openpyxl.load_workbook(report.report, read_only=True).sheetnames
+    assert list(report.counts()) == report.book.sheetnames
 
 
 def test_sheets_print_on_no_more_pages_than_they_should(demo: Printed) -> None:
