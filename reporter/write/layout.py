@@ -8,6 +8,7 @@ from reporter.books.blocks import Block, Book, Chart, Figures, Line, Sheet, Tabl
 from reporter.write.clean import clean, one_line
 from reporter.write.limits import check_links, check_names, check_table
 from reporter.write.measure import broken, column_px
+from reporter.write.narrow import narrowed
 from reporter.write.place import ChartPlace, FiguresPlace, Place, SheetPlan, TablePlace, TextPlace
 from reporter.write.style import is_bold, size_of
 from reporter.write.values import blank
@@ -35,8 +36,9 @@ def _native(block: Block) -> Block:
     return replace(block, columns=columns)
 
 
-def _plan(sheet: Sheet) -> SheetPlan:
-    widths = table_widths(sheet)
+def _plan(described: Sheet) -> SheetPlan:
+    widths, pages_wide = narrowed(described, table_widths(described))
+    sheet = replace(described, pages_wide=pages_wide)
     figures = [block for block in sheet.blocks if isinstance(block, Figures)]
     columns = _room_for_figures(widths, figures) if figures else (0, 0)
     prose = prose_columns(widths)

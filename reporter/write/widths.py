@@ -1,6 +1,6 @@
 """How wide the columns of a sheet are: the most that any of its tables needs."""
 
-from collections.abc import Collection, Sequence
+from collections.abc import Collection, Iterable, Sequence
 from functools import lru_cache
 from typing import Any, Final
 
@@ -67,16 +67,22 @@ def _field_width(table: Table, field: Field) -> float:
         _heading_width(clean(field.heading), table.filtered),
         value_width(table.columns.get(field.key, ()), field.look),
         value_width([table.total.get(field.key)], field.look) * 1.1,
+        choice_width((field, *own_fields(table, field.key))),
     ]
-    choices = [described.choice for described in (field, *_own(table, field.key))]
-    needs += [value_width(choice.labels, "text") + 3 for choice in choices if choice is not None]
     widest = _WIDEST_WRAPPED if field.look == "wrapped" else _WIDEST_TEXT
     scale = LARGE_SIZE / BODY_SIZE if table.large else 1.0
     return min(max(NARROWEST, *needs) * scale, widest)
 
 
-def _own(table: Table, key: str) -> list[Field]:
+def own_fields(table: Table, key: str) -> list[Field]:
+    """Return the fields that single cells of a column have for themselves."""
     return [fields[key] for fields in table.own_fields.values() if key in fields]
+
+
+def choice_width(fields: Iterable[Field]) -> float:
+    """Width in characters that the drop-downs of fields need, 0 where they have none."""
+    choices = (field.choice for field in fields)
+    return max((value_width(one.labels, "text") + 3 for one in choices if one is not None), default=0.0)
 
 
 def _heading_width(heading: str, filtered: bool) -> float:

@@ -68,7 +68,7 @@ def worked_out(report: Report) -> Sheet:
     return Sheet("How it is worked out", blocks, group="behind", landscape=True)
 
 
-_WORDS = (("word", "Word", 24), ("means", "Means", 100))
+_WORDS = (("word", "Word", 24), ("means", "Means", 64))
 
 
 def _together(report: Report) -> tuple[Table, ...]:
@@ -135,7 +135,7 @@ def _fish(report: Report) -> Table:
     shown = [reason for reason, count in fish.items() if count or not reason]
     return Table(
         "fish_count",
-        (Field("where", "Where", width=60), Field("fish", "Fish", "whole")),
+        (Field("where", "Where", "wrapped", 24), Field("fish", "Fish", "whole")),
         {
             "where": [REASONS.get(reason, "in the rates") for reason in shown],
             "fish": [Live(_went(reason), fish[reason]) for reason in shown],
@@ -213,7 +213,7 @@ def _thresholds() -> Table:
         ),
     )
     return _table(
-        "limits", "Thresholds in force", (("limit", "Limit", 40), ("effect", "What it does", 80)), rows
+        "limits", "Thresholds in force", (("limit", "Limit", 24), ("effect", "What it does", 64)), rows
     )
 
 
