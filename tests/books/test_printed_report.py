@@ -162,7 +162,7 @@ def test_no_word_for_the_guide_ends_out_of_sight(name: str, request: pytest.Fixt
     report: Printed = request.getfixturevalue(name)
     pages = [page for page in report.pages if page.sheet in (*FOR_THE_GUIDE, "Seasons")]
     if name == "large":
-        # Its 20 techniques take two pages side by side: the second repeats the bands, and cuts the text above.
+        # Its 20 techniques take two pages side by side: the second repeats the bands, and cuts text above.
         pages = [page for page in pages if page.sheet != "Conditions"]
     hidden = {(page.number, page.sheet): printed.out_of_sight(report.pdf, page) for page in pages}
     assert {page: words for page, words in hidden.items() if words} == {}
