@@ -12,7 +12,14 @@ from reporter.write.narrow import narrowed
 from reporter.write.place import ChartPlace, FiguresPlace, Place, SheetPlan, TablePlace, TextPlace
 from reporter.write.style import is_bold, size_of
 from reporter.write.values import blank
-from reporter.write.widths import REMARK_WIDTH, figure_needs, prose_columns, table_widths, width_at
+from reporter.write.widths import (
+    REMARK_WIDTH,
+    figure_needs,
+    prose_columns,
+    table_widths,
+    value_needs,
+    width_at,
+)
 
 
 def lay_out(book: Book) -> tuple[SheetPlan, ...]:
@@ -37,7 +44,8 @@ def _native(block: Block) -> Block:
 
 
 def _plan(described: Sheet) -> SheetPlan:
-    widths, pages_wide = narrowed(described, table_widths(described))
+    needs = value_needs(described)
+    widths, pages_wide = narrowed(described, table_widths(described, needs), needs)
     sheet = replace(described, pages_wide=pages_wide)
     figures = [block for block in sheet.blocks if isinstance(block, Figures)]
     columns = _room_for_figures(widths, figures) if figures else (0, 0)

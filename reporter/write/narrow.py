@@ -13,7 +13,7 @@ from reporter.books.blocks import Cell, Field, Live, Sheet, Table
 from reporter.write.clean import clean
 from reporter.write.measure import FILTER_BUTTON_PX, INDENT_PX, characters, column_px, text_px
 from reporter.write.style import leans_left
-from reporter.write.widths import NARROWEST, choice_width, own_fields, value_width
+from reporter.write.widths import NARROWEST, Needs, value_width
 
 _PAGE_PX: Final = {True: 960, False: 697}
 """Width between the margins at 96 to the inch, of a page that lies (True) or stands: Letter's, A4's."""
@@ -26,12 +26,12 @@ _TEXT_LINES = 2  # into which text of a short table is wrapped, unless one of it
 _WRAPPED_LINES = 1.6  # as much more than at its own width
 
 
-def narrowed(sheet: Sheet, widths: list[float]) -> tuple[list[float], int]:
+def narrowed(sheet: Sheet, widths: list[float], needs: Needs) -> tuple[list[float], int]:
     """Return the widths of a sheet's columns (characters) and over how many pages side by side they print."""
     room = _PAGE_PX[sheet.landscape] / _LEAST_SCALE
     if sheet.bare or _px(widths) <= room * sheet.pages_wide:
         return widths, sheet.pages_wide
-    least = [min(pair) for pair in zip(_least_widths(sheet, len(widths)), widths, strict=True)]
+    least = [min(pair) for pair in zip(_least_widths(sheet, len(widths), needs), widths, strict=True)]
     pages = sheet.pages_wide
     while pages > 1 and _px(least) > _across(pages, room, least):
         pages += 1
@@ -49,30 +49,24 @@ def _across(pages: int, room: float, widths: Sequence[float]) -> float:
     return pages * room - (pages - 1) * column_px(widths[0])
 
 
-def _least_widths(sheet: Sheet, columns: int) -> list[float]:
+def _least_widths(sheet: Sheet, columns: int, needs: Needs) -> list[float]:
     widths = [NARROWEST] * columns
     for table in (block for block in sheet.blocks if isinstance(block, Table)):
         for column, field in enumerate(table.fields):
-            widths[column] = max(widths[column], _least_width(table, field))
+            widths[column] = max(widths[column], _least_width(table, field, needs))
     return widths
 
 
-def _least_width(table: Table, field: Field) -> float:
+def _least_width(table: Table, field: Field, needs: Needs) -> float:
     """Width in characters that a column may be narrowed to: none of its words and numbers is broken."""
     wraps = leans_left(field.look) and not table.filtered
-    if field.width is not None and wraps:
-        return field.width / _WRAPPED_LINES
-    cells = table.columns.get(field.key, ())
-    needs = value_width(cells, field.look)
+    if field.width is not None:
+        return field.width / _WRAPPED_LINES if wraps else field.width
+    need = needs[table.key, field.key]
     if wraps:
-        needs = max(needs / _TEXT_LINES, value_width(list(_words(cells)), field.look))
-    least = max(
-        needs,
-        _heading_width(field, table.filtered),
-        value_width([table.total.get(field.key)], field.look) * 1.1,
-        choice_width((field, *own_fields(table, field.key))),
-    )
-    return least if field.width is None else min(least, field.width)
+        words = value_width(list(_words(table.columns.get(field.key, ()))), field.look)
+        need = max(need / _TEXT_LINES, words)
+    return max(need, _heading_width(field, table.filtered))
 
 
 def _heading_width(field: Field, filtered: bool) -> float:

@@ -52,7 +52,7 @@ MOST_PAGES = {
     "Condition rates": 18,
     "Behind What worked": 5,
     "Behind Paperwork": 5,
-    "Stint conditions": 18,
+    "Stint conditions": 21,
     "Stints": 16,
     "Trip techniques": 14,
     "Fish rows": 16,
