@@ -22,6 +22,7 @@ _LEAST_SCALE: Final = 0.68
 _PARTS = re.compile(r"[^ -]+-*")
 _BETWEEN_PX = 3  # of headings side by side
 _HEADING_LINES = 5
+_SHORT_TABLE = 60  # rows: a longer one would take many more pages if each stood on two lines
 _TEXT_LINES = 2  # into which text of a short table is wrapped, unless one of its words is longer
 _WRAPPED_LINES = 1.6  # as much more than at its own width
 
@@ -59,7 +60,7 @@ def _least_widths(sheet: Sheet, columns: int, needs: Needs) -> list[float]:
 
 def _least_width(table: Table, field: Field, needs: Needs) -> float:
     """Width in characters that a column may be narrowed to: none of its words and numbers is broken."""
-    wraps = leans_left(field.look) and not table.filtered
+    wraps = leans_left(field.look) and not table.filtered and table.rows <= _SHORT_TABLE
     if field.width is not None:
         return field.width / _WRAPPED_LINES if wraps else field.width
     need = needs[table.key, field.key]

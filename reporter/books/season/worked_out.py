@@ -47,13 +47,13 @@ def worked_out(report: Report) -> Sheet:
         _table(
             "formulas",
             "Formulas and their sources",
-            (("what", "What", 24), ("how", "How", 64), ("source", "Source", 52)),
+            (("what", "What", 24), ("how", "How", 60), ("source", "Source", 46)),
             _formulas(report),
         ),
         _table(
             "size_line",
             "Length categories and standard weights",
-            (("species", "Species", 24), ("figures", "Figures", 64), ("paper", "Standard weight by", 52)),
+            (("species", "Species", 24), ("figures", "Figures", 60), ("paper", "Standard weight by", 46)),
             size_lines(report.season.system),
             SIZE_LINES_NOTE,
         ),
@@ -68,7 +68,7 @@ def worked_out(report: Report) -> Sheet:
     return Sheet("How it is worked out", blocks, group="behind", landscape=True)
 
 
-_WORDS = (("word", "Word", 24), ("means", "Means", 64))
+_WORDS = (("word", "Word", 24), ("means", "Means", 60))
 
 
 def _together(report: Report) -> tuple[Table, ...]:
@@ -213,7 +213,7 @@ def _thresholds() -> Table:
         ),
     )
     return _table(
-        "limits", "Thresholds in force", (("limit", "Limit", 24), ("effect", "What it does", 64)), rows
+        "limits", "Thresholds in force", (("limit", "Limit", 46), ("effect", "What it does", 60)), rows
     )
 
 
