@@ -21,8 +21,8 @@ def page_breaks(canvas: Canvas, paper: Paper) -> list[int]:
 
     A block taller than a page, as a long table, runs on over as many pages as it takes, begins on a new one
     where more than half of one is taken, and has the last one to itself: no two programs end it at the same
-    place. A table never leaves a page with hardly more than a title on it. A print area begins on a page of
-    its own without a break.
+    place. A table never leaves the first page with hardly more than the title on it. A print area begins on a
+    page of its own without a break.
     """
     areas = set(area_starts(canvas))
     room = _page_height_px(canvas, paper)
@@ -31,12 +31,20 @@ def page_breaks(canvas: Canvas, paper: Paper) -> list[int]:
     for first, last, whole in _kept_together(canvas):
         used = 0.0 if first in areas else used
         height = sum(canvas.height(row) for row in range(first, last + 1))
-        least = 0.0 if whole else room * (_A_TITLE if height <= room else _HALF)
+        titled = not breaks and first not in areas
+        least = 0.0 if whole else room * _least_taken(height <= room, titled=titled)
         if used > least and used + height > room:
             breaks.append(first)
             used = 0.0
         used = used + height if used + height <= room else room
     return breaks
+
+
+def _least_taken(fits: bool, *, titled: bool) -> float:
+    """Return how much of a page must be taken before a table leaves it, by whether it fits one."""
+    if not fits:
+        return _HALF
+    return _A_TITLE if titled else 0.0
 
 
 def area_starts(canvas: Canvas) -> list[int]:

@@ -8,7 +8,7 @@ from reporter.write.clean import clean
 from reporter.write.measure import PADDING_PX, height_px, lines_needed, text_px
 from reporter.write.names import Names
 from reporter.write.place import SheetPlan
-from reporter.write.style import ROLES, Role, size_of
+from reporter.write.style import Role, is_bold, size_of
 
 
 class Canvas:
@@ -40,16 +40,17 @@ class Canvas:
         """Write text from one column to another, over the page's width unless told.
 
         Only text that must be wrapped is merged over the columns; any other runs on over the blank ones.
-        sheet: the sheet of this book that it leads to.
+        sheet: the sheet of this book that it leads to, unless it must be wrapped: LibreOffice wraps no link.
         """
         text = clean(said)
         end = max(first, self.plan.prose - 1 if last is None else last)
-        size, bold = size_of(role), bool(ROLES[role].get("bold"))
+        size, bold = size_of(role), is_bold(role)
         room = self.plan.px(first, end)
         fits = "\n" not in text and text_px(text, size, bold=bold) + PADDING_PX <= room
-        form = self.cells.formats.role(role, wrap=not fits, link=bool(sheet))
+        leads = bool(sheet) and fits
+        form = self.cells.formats.role(role, wrap=not fits, link=leads)
         lines = 1 if fits else lines_needed(text, room, size, bold=bold)
         self.tall(row, height_px(lines, size))
         self.cells.across(row, first, first if fits else end, text, form)
-        if sheet:
+        if leads:
             self.cells.link(row, first, text, Link("", sheet), form)

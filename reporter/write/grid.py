@@ -42,7 +42,9 @@ def draw_table(canvas: Canvas, place: TablePlace) -> None:
     if place.total is not None:
         _draw_total(canvas, place, place.total)
     if place.note is not None:
-        canvas.prose(place.note, place.table.note, "note")
+        # A first column that every page repeats would repeat a piece of the note.
+        first = 1 if canvas.plan.sheet.pages_wide > 1 else 0
+        canvas.prose(place.note, place.table.note, "note", first)
     if place.table.filtered:
         last = len(place.table.fields) - 1
         done(canvas.cells.sheet.autofilter(place.heading, 0, place.last, last), "filter")

@@ -4,12 +4,22 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from itertools import accumulate, count
 
-from reporter.books.blocks import Block, Book, Chart, Figures, Sheet, Table
-from reporter.write.clean import one_line
+from reporter.books.blocks import Block, Book, Chart, Figures, Line, Sheet, Table, Text
+from reporter.write.clean import clean, one_line
 from reporter.write.limits import check_links, check_names, check_table
+from reporter.write.measure import broken, column_px
+from reporter.write.narrow import narrowed
 from reporter.write.place import ChartPlace, FiguresPlace, Place, SheetPlan, TablePlace, TextPlace
+from reporter.write.style import is_bold, size_of
 from reporter.write.values import blank
-from reporter.write.widths import REMARK_WIDTH, figure_needs, prose_columns, table_widths, width_at
+from reporter.write.widths import (
+    REMARK_WIDTH,
+    figure_needs,
+    prose_columns,
+    table_widths,
+    value_needs,
+    width_at,
+)
 
 
 def lay_out(book: Book) -> tuple[SheetPlan, ...]:
@@ -33,16 +43,38 @@ def _native(block: Block) -> Block:
     return replace(block, columns=columns)
 
 
-def _plan(sheet: Sheet) -> SheetPlan:
-    widths = table_widths(sheet)
+def _plan(described: Sheet) -> SheetPlan:
+    needs = value_needs(described)
+    widths, pages_wide = narrowed(described, table_widths(described, needs), needs)
+    sheet = replace(described, pages_wide=pages_wide)
     figures = [block for block in sheet.blocks if isinstance(block, Figures)]
     columns = _room_for_figures(widths, figures) if figures else (0, 0)
+    prose = prose_columns(widths)
+    room = sum(column_px(width_at(widths, column)) for column in range(prose))
     places: list[Place] = []
     row = 0
     for block in sheet.blocks:
-        place, row = _place(block, sheet, row, columns)
+        place, row = _place(_links_broken(block, room), sheet, row, columns)
         places.append(place)
-    return SheetPlan(sheet, tuple(places), tuple(widths), prose_columns(widths), max(row - 2, 0))
+    return SheetPlan(sheet, tuple(places), tuple(widths), prose, max(row - 2, 0))
+
+
+def _links_broken(block: Block, room_px: int) -> Block:
+    """Break every line of text that leads to a sheet and is too long for one row: each part leads there.
+
+    No cell with a link is wrapped by LibreOffice, which cuts it at the page's edge instead.
+    """
+    if not isinstance(block, Text) or not any(line.sheet for line in block.lines):
+        return block
+    return replace(block, lines=tuple(part for line in block.lines for part in _parts(line, room_px)))
+
+
+def _parts(line: Line, room_px: int) -> Iterator[Line]:
+    if not line.sheet or line.style == "caution":
+        yield line
+        return
+    for text in broken(clean(line.text), room_px, size_of(line.style), bold=is_bold(line.style)):
+        yield line._replace(text=text)
 
 
 def _place(block: Block, sheet: Sheet, row: int, columns: tuple[int, int]) -> tuple[Place, int]:

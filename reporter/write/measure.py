@@ -3,6 +3,7 @@
 import math
 import re
 from functools import lru_cache
+from itertools import takewhile
 from typing import Final
 
 from xlsxwriter.utility import xl_pixel_width
@@ -48,9 +49,29 @@ def lines_needed(text: str, room_px: float, size: float = BODY_SIZE, *, bold: bo
     return sum(_wrapped(line, room, size, bold) for line in text.split("\n"))
 
 
+def broken(text: str, room_px: float, size: float = BODY_SIZE, *, bold: bool = False) -> list[str]:
+    """Break text into lines that fit into a width: at words, a word wider than that inside."""
+    room = max(room_px - PADDING_PX, 1)
+    lines = [""]
+    for piece in _PIECES.findall(text.replace("\n", " ")):
+        if lines[-1] and text_px((lines[-1] + piece).rstrip(), size, bold=bold) > room:
+            lines.append("")
+        lines[-1] += piece
+        while text_px(lines[-1].rstrip(), size, bold=bold) > room and len(lines[-1]) > 1:
+            fits = _fitting(lines[-1], room, size, bold)
+            lines[-1:] = [lines[-1][:fits], lines[-1][fits:]]
+    return [line.rstrip() for line in lines]
+
+
 def height_px(lines: int, size: float = BODY_SIZE) -> int:
     """Height of a row of so many lines."""
     return min(math.ceil(lines * size * _LINE) + 4, TALLEST_PX)
+
+
+def _fitting(word: str, room: float, size: float, bold: bool) -> int:
+    """Count the letters at a word's beginning that fit into a width, one at least."""
+    reaches = (text_px(word[:end], size, bold=bold) for end in range(2, len(word) + 1))
+    return 1 + sum(1 for _ in takewhile(lambda reach: reach <= room, reaches))
 
 
 def _wrapped(line: str, room: float, size: float, bold: bool) -> int:

@@ -52,8 +52,8 @@ def set_page(canvas: Canvas, book: Book) -> None:
     sheet.set_header(f"&L{_code_free(book.title)}")
     private = f" – {_PRIVATE}" if plan.sheet.private else ""
     sheet.set_footer(f"&L{_code_free(plan.name)}{private}&RPage &P of &N")
-    place = plan.long_table
-    if place is not None:
+    place = plan.repeated
+    if place is not None and not plan.sheet.pages_tall:
         sheet.repeat_rows(place.heading)
     if not plan.sheet.pages_tall:
         sheet.set_h_pagebreaks(page_breaks(canvas, book.paper))

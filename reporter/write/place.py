@@ -112,6 +112,15 @@ class SheetPlan(NamedTuple):
         return None
 
     @property
+    def repeated(self) -> TablePlace | None:
+        """The table whose headings every further page repeats: the long one, else one that ends the sheet.
+
+        No page behind it may hold anything else.
+        """
+        last = self.places[-1] if self.places else None
+        return self.long_table or (last if isinstance(last, TablePlace) else None)
+
+    @property
     def columns(self) -> int:
         """Number of columns that print."""
         remarks = [place.remark_end + 1 for place in self.places if isinstance(place, FiguresPlace)]

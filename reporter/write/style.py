@@ -183,6 +183,11 @@ def size_of(role: Role) -> float:
     return float(str(ROLES[role].get("font_size", BODY_SIZE)))
 
 
+def is_bold(role: Role) -> bool:
+    """Say whether text in a role is bold."""
+    return bool(ROLES[role].get("bold"))
+
+
 def cell_properties(look: Look, paper: Paper, traits: Collection[Trait] = ()) -> dict[str, object]:
     """Return what a cell of a table looks like, as xlsxwriter names it."""
     properties: dict[str, object] = {

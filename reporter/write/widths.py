@@ -1,6 +1,6 @@
 """How wide the columns of a sheet are: the most that any of its tables needs."""
 
-from collections.abc import Collection, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from functools import lru_cache
 from typing import Any, Final
 
@@ -8,6 +8,9 @@ from reporter.books.blocks import Cell, Field, Figures, Live, Look, Sheet, Table
 from reporter.write.clean import clean
 from reporter.write.measure import DEFAULT_WIDTH, FILTER_BUTTON_PX, INDENT_PX, characters, text_px
 from reporter.write.style import BODY_SIZE, LARGE_SIZE, size_of
+
+Needs = Mapping[tuple[str, str], float]
+"""Keys of a table and a field -> width in characters that the cells of that column need."""
 
 NARROWEST: Final = 6.0
 REMARK_WIDTH: Final = 40  # characters that a remark gets at least
@@ -25,13 +28,28 @@ _FIXED: dict[Look, float] = {"date": 17.0, "time": 10.0}
 _DECIMALS: dict[Look, int] = {"whole": 0, "plain": 0, "one": 1, "two": 2, "three": 3, "hours": 1}
 
 
-def table_widths(sheet: Sheet) -> list[float]:
+def value_needs(sheet: Sheet) -> Needs:
+    """Widths that the cells of columns need, of those whose field does not set one."""
+    tables = (block for block in sheet.blocks if isinstance(block, Table))
+    return {
+        (table.key, field.key): max(
+            value_width(table.columns.get(field.key, ()), field.look),
+            value_width([table.total.get(field.key)], field.look) * 1.1,
+            _choice_width((field, *_own_fields(table, field.key))),
+        )
+        for table in tables
+        for field in table.fields
+        if field.width is None
+    }
+
+
+def table_widths(sheet: Sheet, needs: Needs) -> list[float]:
     """Width in characters of every column that the tables of a sheet use."""
     widths: list[float] = []
     for table in (block for block in sheet.blocks if isinstance(block, Table)):
         widths += [0.0] * (len(table.fields) - len(widths))
         for column, field in enumerate(table.fields):
-            widths[column] = max(widths[column], _field_width(table, field))
+            widths[column] = max(widths[column], _field_width(table, field, needs))
     return widths
 
 
@@ -60,23 +78,22 @@ def width_at(widths: Sequence[float], column: int) -> float:
     return widths[column] if column < len(widths) else DEFAULT_WIDTH
 
 
-def _field_width(table: Table, field: Field) -> float:
+def _field_width(table: Table, field: Field, needs: Needs) -> float:
     if field.width is not None:
         return max(field.width, NARROWEST)
-    needs = [
-        _heading_width(clean(field.heading), table.filtered),
-        value_width(table.columns.get(field.key, ()), field.look),
-        value_width([table.total.get(field.key)], field.look) * 1.1,
-    ]
-    choices = [described.choice for described in (field, *_own(table, field.key))]
-    needs += [value_width(choice.labels, "text") + 3 for choice in choices if choice is not None]
+    need = max(_heading_width(clean(field.heading), table.filtered), needs[table.key, field.key])
     widest = _WIDEST_WRAPPED if field.look == "wrapped" else _WIDEST_TEXT
     scale = LARGE_SIZE / BODY_SIZE if table.large else 1.0
-    return min(max(NARROWEST, *needs) * scale, widest)
+    return min(max(NARROWEST, need) * scale, widest)
 
 
-def _own(table: Table, key: str) -> list[Field]:
+def _own_fields(table: Table, key: str) -> list[Field]:
     return [fields[key] for fields in table.own_fields.values() if key in fields]
+
+
+def _choice_width(fields: Iterable[Field]) -> float:
+    choices = (field.choice for field in fields)
+    return max((value_width(one.labels, "text") + 3 for one in choices if one is not None), default=0.0)
 
 
 def _heading_width(heading: str, filtered: bool) -> float:

@@ -64,8 +64,8 @@ def season_book(report: Report) -> Book:
                 worked_out(report),
                 worked_through(report),
                 techniques_behind(report),
-                side_behind(report),
-                hunch_behind(report),
+                *side_behind(report),
+                *hunch_behind(report),
                 *behind_seasons,
                 condition_rates(report),
                 *behind,
@@ -82,13 +82,13 @@ def season_book(report: Report) -> Book:
 
 
 def _seasons(report: Report) -> tuple[tuple[Sheet, ...], tuple[Sheet, ...]]:
-    """Return Seasons of several logs and the sheet behind it; a single log does without even their code."""
+    """Return Seasons of several logs and the sheets behind it; a single log does without even their code."""
     if report.seasons is None:
         return (), ()
     from reporter.books.season.seasons import season_sheet
     from reporter.books.season.seasons_behind import seasons_behind
 
-    return (season_sheet(report, report.seasons),), (seasons_behind(report, report.seasons),)
+    return (season_sheet(report, report.seasons),), seasons_behind(report, report.seasons)
 
 
 def last_day(report: Report) -> dt.date:

@@ -135,7 +135,7 @@ _WHOLE_FIELDS = (
     Field("no", "No.", "plain"),
     Field("trips", "Trips", "whole"),
     Field("rod_hours", "Rod-hours", "one"),
-    Field("rate", "All together", "two", width=14.0),
+    Field("rate", "All together", "two"),
     Field("low", "From", "two"),
     Field("high", "To", "two"),
 )

@@ -36,9 +36,13 @@ ANSWERS: Final[Mapping[str, str]] = {
     "How it is worked out": "Every formula and its source; where every row and every fish went",
     "Worked through": "A rate, its range and a comparison, step by step on your own rows",
     "Behind Techniques": "How rates with little record are drawn towards the rate of all, to tell your best",
-    "Behind Side by side": "The trips, kinds of day and hours on which its comparisons stand",
-    "Behind Hunches": "What each side of a hunch had, trip by trip",
-    "Behind Seasons": "The trips and like days on which season against season stands",
+    "Behind Side by side": "What is compared with what, over which mix of days, in the same hours",
+    "Side by side by kind of day": "The kinds of day on which its comparisons stand",
+    "Side by side trip by trip": "The trips on which its comparisons stand",
+    "Behind Hunches": "What each side of a hunch had",
+    "Hunches trip by trip": "The trips on which a hunch stands",
+    "Behind Seasons": "The like days on which season against season stands",
+    "Seasons trip by trip": "The trips on which season against season stands",
     "Condition rates": "The rates behind Conditions",
     "Behind What worked": "The lists that What worked chooses from",
     "Behind Paperwork": "The trips and days behind each count on Paperwork",
@@ -65,7 +69,7 @@ _BEHIND: Final[Mapping[str, str]] = {
     "Waters": "Trip techniques",
     "Weeks": "Trip techniques",
     "Seasons": "Behind Seasons",
-    "Behind Seasons": "Trip techniques",
+    "Behind Hunches": "Hunches trip by trip",
 }
 """Sheet -> the sheet with the rows behind its tables."""
 

@@ -1,24 +1,27 @@
-"""Behind Hunches: what both sides of each hunch had, by trip, and their sums, live."""
+"""Behind Hunches and Hunches trip by trip: what both sides of each hunch had, in all and by trip, live."""
 
 from collections.abc import Mapping, Sequence
 
 import numpy as np
 import pandas as pd
 
-from reporter.books.blocks import Block, Cell, Field, Line, Live, Sheet, Table, Text
+from reporter.books.blocks import Cell, Field, Line, Live, Sheet, Table, Text
+from reporter.books.season.long_sheet import long_sheet
 from reporter.books.season.row_fields import trip_fields, with_trip
 from reporter.compute.hunches.verdict import Result
 from reporter.compute.report import Report
 from reporter.schema.units import System, usual_unit
 
 NAME = "Behind Hunches"
+TRIP_BY_TRIP = "Hunches trip by trip"
 
 TRIPS = "SUMIFS({hunch_row.first},{hunch_row.no},{row.no})"
 """Formula of the trips that a hunch rests on, in a table with its no."""
 
 _TITLE = Line(NAME, "title")
-_LEAD = Line(
-    "What each side had, on the trips that a hunch rests on. A line adds to its ratio: counted x over of the "
+_LEAD = Line("What each side had, on the trips that a hunch rests on.", "lead")
+_TRIPS_LEAD = Line(
+    "The trips that a hunch rests on. A line adds to its ratio: counted x over of the "
     "other / over of both, each summed where days of a technique are held against each other. The ratio is "
     "what this side adds over what the other adds: 2.00 is twice as much.",
     "lead",
@@ -69,12 +72,14 @@ RATIO = f'IF({_sum("adds_against")}>0,{_sum("adds_this")}/{_sum("adds_against")}
 """Formula of the ratio of a hunch, in a table with its no."""
 
 
-def hunch_behind(report: Report) -> Sheet:
-    """Return the sheet Behind Hunches."""
+def hunch_behind(report: Report) -> tuple[Sheet, ...]:
+    """Return the sheets Behind Hunches and, where there is one, Hunches trip by trip."""
     if not report.hunches:
-        return Sheet(NAME, (Text((_TITLE, _NONE)),), group="behind", landscape=True)
-    blocks: tuple[Block, ...] = (Text((_TITLE, _LEAD)), _sums(report), _row_table(report, _rows(report)))
-    return Sheet(NAME, blocks, group="behind", landscape=True, private=True)
+        return (Sheet(NAME, (Text((_TITLE, _NONE)),), group="behind", landscape=True),)
+    return (
+        Sheet(NAME, (Text((_TITLE, _LEAD)), _sums(report)), group="behind", landscape=True, private=True),
+        long_sheet(TRIP_BY_TRIP, _TRIPS_LEAD, _row_table(report, _rows(report))),
+    )
 
 
 def _rows(report: Report) -> pd.DataFrame:
@@ -155,7 +160,7 @@ def _row_table(report: Report, rows: pd.DataFrame) -> Table:
         ]
     first, stratum, *others = _ROW_FIELDS
     fields = (first, stratum, *trip, *others)
-    return Table("hunch_row", fields, columns, title="Trip by trip", filtered=True)
+    return Table("hunch_row", fields, columns, filtered=True)
 
 
 def _adds(side: str, other: str) -> dict[bool, str]:

@@ -1,10 +1,11 @@
-"""Behind Seasons: the trips and like days on which season against season stands, live."""
+"""Behind Seasons and Seasons trip by trip: the like days and trips behind season against season, live."""
 
 from collections.abc import Sequence
 
 import pandas as pd
 
-from reporter.books.blocks import Block, Cell, Field, Line, Sheet, Table, Text
+from reporter.books.blocks import Cell, Field, Line, Sheet, Table, Text
+from reporter.books.season.long_sheet import long_sheet
 from reporter.books.season.numbers import live
 from reporter.books.season.row_fields import trip_fields, with_trip
 from reporter.books.season.season_words import ON
@@ -14,15 +15,17 @@ from reporter.compute.report import Report
 from reporter.compute.seasons import Seasons
 
 NAME = "Behind Seasons"
+TRIP_BY_TRIP = "Seasons trip by trip"
 
 _TITLE = Line(NAME, "title")
 _LEAD = Line(
-    "Every technique that two seasons both fished on days of a kind, or in a month of the year, with the "
-    "trips on which they did. A line adds to its ratio: fish x rod-hours of the other season / rod-hours of "
-    "both. The ratio is what this season adds over what the other adds: 2.00 is twice as many fish per "
-    "rod-hour.",
+    "Every technique that two seasons both fished on days of a kind, or in a month of the year; the trips "
+    f"on which they did stand on {TRIP_BY_TRIP}. A line adds to its ratio: fish x rod-hours of the other "
+    "season / rod-hours of both. The ratio is what this season adds over what the other adds: 2.00 is twice "
+    "as many fish per rod-hour.",
     "lead",
 )
+_TRIPS_LEAD = Line("The trips on which two seasons fished a technique on days that are alike.", "lead")
 _NOTHING = Line("No season has a technique in common with the one before, on days that are alike.")
 _LINE = Field("line", "Line", "plain", help="Its line on Seasons.")
 _STRATUM = Field("stratum", "Compared in", "plain", help="Trips with one number are held against each other.")
@@ -49,13 +52,15 @@ _OF_ROW = (
 )
 
 
-def seasons_behind(report: Report, found: Seasons) -> Sheet:
-    """Return the sheet Behind Seasons."""
+def seasons_behind(report: Report, found: Seasons) -> tuple[Sheet, ...]:
+    """Return the sheets Behind Seasons and, where there is one, Seasons trip by trip."""
     if found.rows.empty:
-        return Sheet(NAME, (Text((_TITLE, _NOTHING)),), group="behind", landscape=True)
+        return (Sheet(NAME, (Text((_TITLE, _NOTHING)),), group="behind", landscape=True),)
     rows = _rows(report, found)
-    blocks: tuple[Block, ...] = (Text((_TITLE, _LEAD)), _alike(found, rows), _trips(report, rows))
-    return Sheet(NAME, blocks, group="behind", landscape=True, private=True)
+    return (
+        long_sheet(NAME, _LEAD, _alike(found, rows)),
+        long_sheet(TRIP_BY_TRIP, _TRIPS_LEAD, _trips(report, rows)),
+    )
 
 
 def _rows(report: Report, found: Seasons) -> pd.DataFrame:
@@ -85,9 +90,7 @@ def _alike(found: Seasons, rows: pd.DataFrame) -> Table:
         for key in ("fish", "hours"):
             sums[f"{key}_{side}"] = summed[key]
             columns[f"{key}_{side}"] = live(_sum(key, side), summed[key])
-    return Table(
-        "season_alike", _ALIKE_FIELDS, {**columns, **adds(sums)}, title="Techniques on days that are alike"
-    )
+    return Table("season_alike", _ALIKE_FIELDS, {**columns, **adds(sums)}, filtered=True)
 
 
 def _sum(key: str, side: str) -> str:
@@ -105,4 +108,4 @@ def _trips(report: Report, rows: pd.DataFrame) -> Table:
     for key, source in (("fish", "landed"), ("hours", "rod_hours")):
         of = f"{{pair.{source}}},{{pair.trip_no}},{{row.trip_no}},{{pair.technique_no}},{{row.technique_no}}"
         columns[key] = live(f"SUMIFS({of})", rows[key])
-    return Table("season_row", fields, columns, title="Trip by trip", filtered=True)
+    return Table("season_row", fields, columns, filtered=True)

@@ -1,4 +1,4 @@
-"""Behind Side by side: the trips, kinds of day and hours on which its comparisons stand, live."""
+"""Behind Side by side, and its trips and kinds of day: that on which its comparisons stand, live."""
 
 from collections.abc import Sequence
 from typing import Any
@@ -6,6 +6,7 @@ from typing import Any
 import pandas as pd
 
 from reporter.books.blocks import Block, Cell, Field, Line, Live, Sheet, Table, Text
+from reporter.books.season.long_sheet import long_sheet
 from reporter.books.season.row_fields import trip_fields, with_trip
 from reporter.books.season.side_adds import SIDE_FIELDS, SIDES, adds
 from reporter.books.season.side_keys import KEYS, side_numbers
@@ -13,14 +14,18 @@ from reporter.books.season.side_mix import mix_tables
 from reporter.compute.report import Report
 
 NAME = "Behind Side by side"
+KINDS, TRIPS = "Side by side by kind of day", "Side by side trip by trip"
+"""Sheets with one long table each, whose headings stay in sight."""
 
 _TITLE = Line(NAME, "title")
 _LEAD = Line(
-    "Every kind of day, trip and pair of stints on which a comparison stands. A line adds to its ratio: fish "
-    "x rod-hours of the other / rod-hours of both. The ratio is what this adds over what the other adds: "
-    "2.00 is twice as many fish per rod-hour.",
+    f"What is compared, and the stints of both in the same hours; kinds of day and trips stand on {KINDS} "
+    f"and {TRIPS}. A line adds to its ratio: fish x rod-hours of the other / rod-hours of both. The ratio is "
+    "what this adds over what the other adds: 2.00 is twice as many fish per rod-hour.",
     "lead",
 )
+_KINDS_LEAD = Line("The kinds of day on which both were fished.", "lead")
+_TRIPS_LEAD = Line("The trips on which both were fished.", "lead")
 _NOTHING = Line("There is nothing to compare yet: it takes two techniques with usable effort.")
 _SOURCES = {"fish": ("catch", "landed"), "hours": ("effort", "rod_hours")}
 """Column -> its source in the rows of comparisons and on Trip techniques."""
@@ -35,21 +40,23 @@ _STINT_NOS = (
 )
 
 
-def side_behind(report: Report) -> Sheet:
-    """Return the sheet Behind Side by side."""
+def side_behind(report: Report) -> tuple[Sheet, ...]:
+    """Return the sheets behind Side by side."""
     fair = report.fair
     if fair.table.empty:
-        return Sheet(NAME, (Text((_TITLE, _NOTHING)),), group="behind", landscape=True)
+        return (Sheet(NAME, (Text((_TITLE, _NOTHING)),), group="behind", landscape=True),)
     pairs = _pairs(report)
     blocks: tuple[Block, ...] = (
         Text((_TITLE, _LEAD)),
         *mix_tables(report),
         _compared(report, pairs),
-        _kinds(report, pairs),
         *_hours(report, pairs),
-        _trips(report, pairs),
     )
-    return Sheet(NAME, blocks, group="behind", landscape=True, private=True)
+    return (
+        Sheet(NAME, blocks, group="behind", landscape=True, private=True),
+        long_sheet(KINDS, _KINDS_LEAD, _kinds(report, pairs)),
+        long_sheet(TRIPS, _TRIPS_LEAD, _trips(report, pairs)),
+    )
 
 
 def _pairs(report: Report) -> pd.DataFrame:
@@ -89,7 +96,7 @@ def _trips(report: Report, pairs: pd.DataFrame) -> Table:
     labels = (*_PAIR, *trip_fields(report.season))
     columns = _columns(rows, _of_pairs(rows, "trip_no"), (*labels, *_SIDE_NOS))
     fields = (_NO, *labels, *SIDE_FIELDS, *_SIDE_NOS)
-    return Table("side_trip", fields, columns, title="Trips with both", filtered=True)
+    return Table("side_trip", fields, columns, filtered=True)
 
 
 def _kinds(report: Report, pairs: pd.DataFrame) -> Table:
@@ -99,7 +106,7 @@ def _kinds(report: Report, pairs: pd.DataFrame) -> Table:
     rows = rows.assign(kind_no=rows["kind"] + 1, kind=[labels[kind] for kind in rows["kind"]])
     columns = _columns(rows, _of_pairs(rows, "kind_no"), (*_PAIR, *_KIND, *_SIDE_NOS))
     fields = (_NO, *_PAIR, *_KIND, *SIDE_FIELDS, *_SIDE_NOS)
-    return Table("side_kind", fields, columns, title="Kinds of day with both")
+    return Table("side_kind", fields, columns, filtered=True)
 
 
 def _hours(report: Report, pairs: pd.DataFrame) -> tuple[Table, ...]:

@@ -7,6 +7,7 @@ import numpy as np
 import pandas as pd
 
 from reporter.books.blocks import Block, Cell, Chart, Field, Line, Series, Sheet, Table, Text
+from reporter.books.season.chart_labels import label_symbol, short_names, with_short_names
 from reporter.books.season.numbers import live, live_where_known
 from reporter.books.season.side_live import (
     SHARE,
@@ -179,9 +180,12 @@ def _chart(rows: pd.DataFrame) -> tuple[Block, ...]:
     rows = rows[~rows["claim"].isin(_UNTOLD) & np.isfinite(rows["low"])]
     if rows.empty:
         return ()
+    pairs = (rows["this"] + " / " + rows["against"]).tolist()
+    sides = (short_names(rows[side]) for side in ("this", "against"))
+    short = [f"{this} / {against}" for this, against in zip(*sides, strict=True)]
     columns: dict[str, Sequence[Cell]] = {
         "no": (rows.index + 1).tolist(),
-        "pair": (rows["this"] + " / " + rows["against"]).tolist(),
+        "pair": pairs,
         "trips": live(found_in_table("trips"), rows["trips"]),
         "ratio": live(found_in_table("same_trip_ratio"), rows["ratio"]),
         "minus": live(f"{{row.ratio}}-{found_in_table('same_trip_low')}", rows["ratio"] - rows["low"]),
@@ -195,17 +199,19 @@ def _chart(rows: pd.DataFrame) -> tuple[Block, ...]:
         Field("minus", "Range below", "two"),
         Field("plus", "Range above", "two"),
     )
+    labels = label_symbol("ratios", "pair", pairs, short)
     chart = Chart(
         "bar",
         "This against that, on the same trips",
         "",
         "times as many fish per rod-hour, with the range your record supports",
-        (Series("Ratio", "ratios.pair", "ratios.ratio", "ratios.minus", "ratios.plus"),),
+        (Series("Ratio", labels, "ratios.ratio", "ratios.minus", "ratios.plus"),),
         rows=max(10, 2 * len(rows) + 6),
         alt="Ratios of catch rates on the same trips with their ranges, on a doubling scale.",
         ratios=True,
     )
-    return chart, Table("ratios", fields, columns, title="Behind the chart")
+    table = Table("ratios", fields, columns, title="Behind the chart")
+    return chart, with_short_names(table, "pair", short)
 
 
 def _lone(by_trip: pd.DataFrame) -> tuple[Block, ...]:

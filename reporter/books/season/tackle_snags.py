@@ -6,6 +6,7 @@ import numpy as np
 import pandas as pd
 
 from reporter.books.blocks import Block, Cell, Chart, Field, Live, Series, Table
+from reporter.books.season.chart_labels import label_symbol, short_names, with_short_names
 from reporter.books.season.tackle_groups import (
     COUNTED,
     KEYS,
@@ -121,9 +122,11 @@ def _chart(words: str, name: str, table: pd.DataFrame, rates: pd.Series) -> tupl
     def found(key: str, values: pd.Series) -> list[Cell]:
         return live(f"INDEX({{snags_technique.{name}_{key}}},{{row.line}})", values)
 
+    names = table["technique"].tolist()
+    short = short_names(names)
     columns: dict[str, Sequence[Cell]] = {
         "line": table["no"].tolist(),
-        "technique": table["technique"].tolist(),
+        "technique": names,
         "trips": found("trips", table[f"{name}_trips"]),
         "rod_hours": found("hours", table[f"{name}_rod_hours"]),
         "rate": found("rate", rates),
@@ -140,8 +143,9 @@ def _chart(words: str, name: str, table: pd.DataFrame, rates: pd.Series) -> tupl
         f"{words} by technique, {MIN_OWN_TRIPS} trips and more that say",
         "",
         words,
-        (Series(words, "snag_chart.technique", "snag_chart.rate"),),
+        (Series(words, label_symbol("snag_chart", "technique", names, short), "snag_chart.rate"),),
         rows=max(10, 4 + len(table)),
         alt=f"Bars of {words.lower()} for each technique with five trips or more that say.",
     )
-    return chart, Table("snag_chart", fields, columns, title="The figures of this chart")
+    made = Table("snag_chart", fields, columns, title="The figures of this chart")
+    return chart, with_short_names(made, "technique", short)

@@ -5,6 +5,7 @@ from collections.abc import Sequence
 import pandas as pd
 
 from reporter.books.blocks import Block, Cell, Chart, Field, Line, Live, Series, Sheet, Table, Text, Value
+from reporter.books.season.chart_labels import label_symbol, short_names, with_short_names
 from reporter.books.season.numbers import live, numbers
 from reporter.books.season.ranking import ranking_blocks
 from reporter.books.season.rate_tables import BY_STYLE, BY_TECHNIQUE, rate_table
@@ -170,23 +171,24 @@ def _chart(table: pd.DataFrame) -> tuple[Table, ...] | tuple[()]:
         Field("minus", "Down to the low end", "two"),
         Field("plus", "Up to the high end", "two"),
     )
-    return (Table("chart", fields, columns, title="The figures of the chart on At a glance"),)
+    made = Table("chart", fields, columns, title="The figures of the chart on At a glance")
+    return (with_short_names(made, "technique", short_names(enough["technique"])),)
 
 
 def technique_chart(report: Report) -> Chart | None:
     """Return the chart of technique rates with their ranges, or None where no technique has trips enough."""
-    if not (report.techniques["trips"] >= MIN_OWN_TRIPS).any():
+    table = report.techniques
+    names = table.loc[table["trips"] >= MIN_OWN_TRIPS, "technique"].tolist()
+    if not names:
         return None
-    series = Series(
-        "Fish per rod-hour", "chart.technique", "chart.rate", minus="chart.minus", plus="chart.plus"
-    )
-    count = int((report.techniques["trips"] >= MIN_OWN_TRIPS).sum())
+    labels = label_symbol("chart", "technique", names, short_names(names))
+    series = Series("Fish per rod-hour", labels, "chart.rate", minus="chart.minus", plus="chart.plus")
     return Chart(
         "bar",
         "Fish per rod-hour by technique, with the range your record supports",
         "",
         "Fish per rod-hour",
         (series,),
-        rows=max(10, 4 + count),
+        rows=max(10, 4 + len(names)),
         alt="Bars of fish per rod-hour for each technique with five trips or more, with ranges as lines.",
     )

@@ -48,13 +48,13 @@ def worked_out(report: Report) -> Sheet:
         _table(
             "formulas",
             "Formulas and their sources",
-            (("what", "What", 24), ("how", "How", 64), ("source", "Source", 52)),
+            (("what", "What", 24), ("how", "How", 60), ("source", "Source", 46)),
             _formulas(report),
         ),
         _table(
             "size_line",
             "Length categories and standard weights",
-            (("species", "Species", 24), ("figures", "Figures", 64), ("paper", "Standard weight by", 52)),
+            (("species", "Species", 24), ("figures", "Figures", 60), ("paper", "Standard weight by", 46)),
             size_lines(report.season.system),
             SIZE_LINES_NOTE,
         ),
@@ -69,7 +69,7 @@ def worked_out(report: Report) -> Sheet:
     return Sheet("How it is worked out", blocks, group="behind", landscape=True)
 
 
-_WORDS = (("word", "Word", 24), ("means", "Means", 100))
+_WORDS = (("word", "Word", 24), ("means", "Means", 60))
 
 
 def _together(report: Report) -> tuple[Table, ...]:
@@ -136,7 +136,7 @@ def _fish(report: Report) -> Table:
     shown = [reason for reason, count in fish.items() if count or not reason]
     return Table(
         "fish_count",
-        (Field("where", "Where", width=60), Field("fish", "Fish", "whole")),
+        (Field("where", "Where", "wrapped", 24), Field("fish", "Fish", "whole")),
         {
             "where": [REASONS.get(reason, "in the rates") for reason in shown],
             "fish": [Live(_went(reason), fish[reason]) for reason in shown],
@@ -214,7 +214,7 @@ def _thresholds() -> Table:
         ),
     )
     return _table(
-        "limits", "Thresholds in force", (("limit", "Limit", 40), ("effect", "What it does", 80)), rows
+        "limits", "Thresholds in force", (("limit", "Limit", 46), ("effect", "What it does", 60)), rows
     )
 
 

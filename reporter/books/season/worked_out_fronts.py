@@ -121,8 +121,8 @@ _RULES: tuple[tuple[str, str, str], ...] = (
 
 def front_tables(report: Report) -> tuple[Table | Text, ...]:
     """Return the rules of front days, and where this season's verdicts came from."""
-    signs = (("what", "Sign", 24), ("how", "How it is measured", 64), ("points", "One point; two points", 52))
-    rules = (("what", "What", 24), ("how", "How", 64), ("source", "Source", 52))
+    signs = (("what", "Sign", 24), ("how", "How it is measured", 60), ("points", "One point; two points", 46))
+    rules = (("what", "What", 24), ("how", "How", 60), ("source", "Source", 46))
     return (
         _table("front_signs", "Signs of a cold front and their points", signs, _SIGNS),
         _table("front_rules", "Rules of front days", rules, _RULES),
@@ -165,8 +165,8 @@ def _files(report: Report) -> tuple[Table, ...]:
 
 _STATION_FIELDS = (
     Field("station", "Station", "wrapped", 24),
-    Field("about", "What it is", "wrapped", 64),
-    Field("hours", "Hours", "wrapped", 52),
+    Field("about", "What it is", "wrapped", 60),
+    Field("hours", "Hours", "wrapped", 46),
 )
 _FILE_FIELDS = (Field("file", "File", "wrapped", 24), Field("lines", "Lines", "wrapped", 64))
 
