@@ -114,6 +114,56 @@ def column(path: Path, sheet: str, heading: str) -> list[object]:
     return [row[at] for row in rows[top + 1 : end + 1]]
 
 
+@pytest.mark.parametrize(
+    ("torn", "said"),
+    [
+        ((0, 0, 0, 0), "Every row of Trips in these logs is used."),
+        (
+            (2, 0, 0, 0),
+            "Rows of Trips that cannot be used are in no total: of too few guides to say how many.",
+        ),
+        (
+            (2, 1, 0, 0),
+            "Rows of Trips that cannot be used are in no total: of too few guides to say how many.",
+        ),
+        ((2, 1, 0, 1), "4 rows of Trips cannot be used and are in no total."),
+    ],
+)
+def test_rows_set_aside_are_counted_where_three_guides_wrote_them(
+    torn: tuple[int, ...], said: str, tmp_path: Path
+) -> None:
+    """torn: of each guide, how many of his trips have a date that is none."""
+    day = Day(dt.date(2026, 6, 1), "Lake Arden")
+    bad = Day("some day", "Lake Arden")  # type: ignore[arg-type]
+    logs = [GuideLog(f"G{at}", [day, *[bad] * many], WATERS) for at, many in enumerate(torn)]
+    save_all(logs, tmp_path / "logs")
+    totals, _ = made(tmp_path / "logs", tmp_path / "out")
+    assert said in words(totals)["Roll-up"]
+    assert ("4 rows" in words(totals)["Roll-up"]) == (sum(torn) == 4)
+    named, _ = made(tmp_path / "logs", tmp_path / "out", names=True)
+    if sum(torn):
+        assert f"{sum(torn)} rows of Trips cannot be used" in words(named)["Roll-up"]
+
+
+def test_log_of_a_guide_not_known_is_said_and_its_rows_set_aside_tell_nobodys_number(tmp_path: Path) -> None:
+    """Two guides and a log of nobody's have a row set aside each: that is no third guide."""
+    day = Day(dt.date(2026, 6, 1), "Lake Arden")
+    bad = Day("some day", "Lake Arden")  # type: ignore[arg-type]
+    other = [Day(dt.date(2026, 6, 2), "Lake Arden"), bad]
+    logs = [
+        GuideLog("G0", [day, bad]),
+        GuideLog("G1", [day, bad]),
+        GuideLog("G2", [day]),
+        GuideLog(None, other),
+    ]
+    save_all(logs, tmp_path / "logs")
+    totals, guides = map(words, made(tmp_path / "logs", tmp_path / "out"))
+    assert "of too few guides to say how many" in totals["Roll-up"]
+    assert "3 guides, 4 logs, 1 of them of a guide not known" in totals["Roll-up"]
+    assert "log 4, guide not known" in guides["Guides"]
+    assert "may be any guide's: it is in the totals and counts as no guide" in guides["Guides"]
+
+
 def test_two_guides_are_told_why_there_is_no_total(tmp_path: Path) -> None:
     day = Day(dt.date(2026, 6, 1), "Lake Arden")
     save_all([GuideLog("A", [day], WATERS), GuideLog("B", [day], WATERS)], tmp_path / "logs")

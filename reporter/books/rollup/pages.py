@@ -86,7 +86,8 @@ def _head(name: str, front: Front, lead: str, note: Line) -> Text:
     made = front.made
     total, counted_logs = len(made.logs), int((made.logs["state"] == COUNTED).sum())
     logs = f"{counted_logs} of {total} logs" if counted_logs < total else counted(total, "log")
-    title, days = Line(name, "title"), Line(f"{front.guides}, {logs}; {front.days}.", "lead")
+    whose = f", {made.unknown} of them of a guide not known" if made.unknown else ""
+    title, days = Line(name, "title"), Line(f"{front.guides}, {logs}{whose}; {front.days}.", "lead")
     return Text((title, days, *([Line(lead)] if lead else []), note, Line(CAUTION, "caution")))
 
 

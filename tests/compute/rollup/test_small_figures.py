@@ -2,7 +2,7 @@
 
 import datetime as dt
 from collections import defaultdict
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from random import Random
 
 import pandas as pd
@@ -109,14 +109,14 @@ def test_months_bound_by_other_waters_are_told_though_one_guide_was_alone_on_a_w
 
 
 class Account:
-    """What was typed of one figure: the guides of each cell, and its sum."""
+    """What was typed of one figure: the guides of each cell, and its sum. whose: whose a log is in truth."""
 
-    def __init__(self, logs: list[GuideLog], figure: str) -> None:
+    def __init__(self, logs: list[GuideLog], figure: str, whose: Mapping[int, int] | None = None) -> None:
         self.guides: dict[Cell, set[int]] = defaultdict(set)
         self.sums: dict[Cell, float] = defaultdict(float)
         for cell, guide, value in rows_of(logs):
             if cell[0] == figure:
-                self.guides[cell].add(guide)
+                self.guides[cell].add((whose or {}).get(guide, guide))
                 self.sums[cell] += value
 
 
@@ -173,6 +173,31 @@ def test_attacker_who_adds_and_takes_away_learns_nothing_of_fewer_than_three_gui
         assert learned(rows, known.guides) == []
         shown += len(rows)
     assert shown > 8 * SEEDS
+
+
+@pytest.mark.parametrize("guides", [6, 9])
+def test_attacker_learns_nothing_whoever_wrote_the_logs_of_guides_not_known(guides: int) -> None:
+    """Logs 0 and 1 do not say whose they are: of one more guide or two, or of any of the others."""
+    shown = 0
+    for seed in range(SEEDS):
+        logs = association(seed, guides, (3, 7))
+        for log in logs[:2]:
+            log.code = None
+        made = make_rollup(kept_of(logs), (), names=False)
+        assert (made.guides, made.unknown) == (guides - 2, 2)
+        for figure in FIGURES:
+            rows = told(made, figure, Account(logs, figure))
+            shown += len(rows)
+            for whose in ({}, {1: 0}, {0: 2, 1: 3}, {0: 3, 1: 3}, {0: 4}):
+                assert learned(rows, Account(logs, figure, whose).guides) == [], (seed, figure, whose)
+    assert shown > 8 * SEEDS
+
+
+def test_two_guides_and_a_log_of_a_guide_not_known_have_no_totals() -> None:
+    day = Day(dt.date(2026, 6, 1), "Lake Arden")
+    logs = [GuideLog(code, [day], WATERS) for code in ("A", "B", None)]
+    assert not make_rollup(kept_of(logs), (), names=False).told
+    assert make_rollup(kept_of([*logs, GuideLog("C", [day], WATERS)]), (), names=False).told
 
 
 @pytest.mark.parametrize("guides", [5, 8])
