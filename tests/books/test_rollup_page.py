@@ -54,6 +54,7 @@ def test_every_page_says_what_it_is_and_who_is_in_it(logs: Path, tmp_path: Path)
         said = words(path)
         assert list(said) == sheets
         for sheet, text in said.items():
+            assert ("Of a set of logs hand on one roll-up only" in text) == (mark == "rollup"), sheet
             assert "nothing official and no agency's form" in text, sheet
             assert "8 guides, 8 logs" in text, sheet
             assert note in text, sheet

@@ -19,7 +19,8 @@ NAMED = "With guides by name and every small figure: only for those who are enti
 MERGED = (
     f"Every figure has {MIN_GUIDES} guides or more behind it. What has fewer stands under others or other "
     "species, and so do further lines, so that nobody has it by taking away one figure from another. A blank "
-    "is in one of these too, or nowhere where even all together are fewer."
+    "is in one of these too, or nowhere where even all together are fewer. Of a set of logs hand on one "
+    "roll-up only: a later one of other logs or days tells by subtraction what the added ones did."
 )
 BY_GUIDE = (
     "A line is one guide's own, so this book is for whoever keeps the logs: do not hand it on. Together with "

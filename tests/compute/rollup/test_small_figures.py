@@ -16,15 +16,16 @@ from tests.compute.rollup.plain import FATES, kept_of, rows_of
 from tests.rollup_logs import WATERS, Day, GuideLog, random_association
 
 SEEDS = 8
+NOBODY = float("nan")
 FIGURES = ("trips", "trips_unfinished", "rod_hours", "kept", "released", "unknown")
 AT = {"water": 2, "month": 3, "permit": 4}
 """Way -> where a cell says which line of it it is in; its figure and species stand first."""
 
 
 def cells(*crossings: tuple[str, str, str, str]) -> pd.DataFrame:
-    """One figure: water, month, permit, letters of the guides."""
+    """One figure: water, month, permit, letters of the guides, none where it is not known who they are."""
     rows = [
-        (water, month, permit, len(guides), min(map(ord, guides)), max(map(ord, guides)))
+        (water, month, permit, len(guides), *(ord(f(guides)) if guides else NOBODY for f in (min, max)))
         for water, month, permit, guides in crossings
     ]
     return pd.DataFrame(rows, columns=["water", "month", "permit", "guides", "one", "other"])
@@ -94,6 +95,29 @@ def test_month_less_a_water_does_not_give_another_month() -> None:
         cells(("Arden", "June", "P", "abc"), ("Bell", "June", "P", "d"), ("Bell", "July", "P", "def"))
     )
     assert hidden == {"water": frozenset(), "month": {"June", "July"}, "permit": frozenset()}
+
+
+def test_month_less_a_water_does_not_give_a_log_of_a_guide_not_known() -> None:
+    """Nobody is known to have fished Bell in June, so that June less Arden would be one log's alone."""
+    hidden = hidden_lines(
+        cells(("Arden", "June", "P", "abc"), ("Bell", "June", "P", ""), ("Bell", "July", "P", "def"))
+    )
+    assert hidden == {"water": frozenset(), "month": {"June", "July"}, "permit": frozenset()}
+
+
+def test_month_less_a_water_does_not_give_a_guide_with_one_not_known() -> None:
+    """June less Arden would be d on Bell and a log on Elm that may be d's, or a second guide's."""
+    crossings = [("Arden", "June", "P", "abc"), ("Bell", "June", "P", "d"), ("Bell", "July", "P", "def")]
+    elm = ("Elm", "July", "P", "ghi")
+    hidden = hidden_lines(cells(*crossings, ("Elm", "June", "P", ""), elm))
+    assert hidden == {"water": frozenset(), "month": {"June", "July"}, "permit": frozenset()}
+    bound = hidden_lines(cells(*crossings, ("Elm", "June", "P", "gh"), elm))
+    assert bound == {"water": frozenset(), "month": frozenset(), "permit": frozenset()}
+
+
+def test_line_of_two_guides_and_one_not_known_is_not_shown() -> None:
+    rows = [("Arden", "June", "P", "abc"), ("Bell", "June", "P", "ab"), ("Bell", "June", "P", "")]
+    assert "Bell" in small_lines(cells(*rows), "water")
 
 
 def test_months_bound_by_other_waters_are_told_though_one_guide_was_alone_on_a_water() -> None:
