@@ -12,13 +12,13 @@ from pathlib import Path
 import pandas as pd
 
 from reporter.beside.finished_file import make_tables, open_store
-from reporter.beside.finished_schema import FIGURE_COLUMNS, NUMBERED, PARTS, QUESTIONS
+from reporter.beside.finished_guides import held_back_logs, number_guides
+from reporter.beside.finished_schema import FIGURE_COLUMNS, PARTS, QUESTIONS
 from reporter.compute.rollup.kept import Kept
 from reporter.compute.rollup.log_sums import LogSums
 from reporter.compute.rollup.spelling import one_spelling
 from reporter.files.atomic import replace_file
 from reporter.files.fingerprint import sha256_of_text
-from reporter.schema.log import folded_code
 
 
 def finished_path(out: Path) -> Path:
@@ -46,12 +46,12 @@ class Finished:
         with self._store as store:
             store.execute("BEGIN IMMEDIATE")
             self._drop(name)
-            key = f"code {folded_code(sums.code)}" if sums.code else f"log {name}"
-            row = (name, state, key, sums.code, sums.guide, sums.system, sums.first, sums.last, *sums.rows)
+            row = (name, state, sums.code, sums.guide, sums.system, sums.first, sums.last, *sums.rows)
             _insert(store, "log", [row])
             _insert(store, "figure", [(name, *row) for row in _rows(sums.figures[FIGURE_COLUMNS])])
             _insert(store, "month", [(name, *row) for row in sorted(sums.months)])
             _insert(store, "problem", [(name, *row) for row in sums.problems.items()])
+            _insert(store, "trip", [(name, mark) for mark in sorted(sums.trips)])
             _insert(store, "proof", [(name, self._proof(name))])
 
     def keep_only(self, states: Mapping[str, str]) -> None:
@@ -67,28 +67,30 @@ class Finished:
                 store.execute(f"DELETE FROM {part} WHERE name NOT IN (SELECT name FROM keep)")  # noqa: S608 - a name of ours
             store.execute("DROP TABLE temp.keep")
 
+    def held_back(self) -> dict[str, str]:
+        """Return log -> the earlier one that has a trip of it, of the logs that are not counted for that."""
+        return held_back_logs(self._store)
+
+    def marks(self, name: str) -> frozenset[str]:
+        """Return the marks of a log's trips."""
+        return frozenset(
+            mark for (mark,) in self._store.execute("SELECT mark FROM trip WHERE name = ?", (name,))
+        )
+
     def kept(self, numbers: Mapping[str, int]) -> Kept:
-        """Return what is kept of all logs. numbers: log name -> its number in the order of file names."""
-        self._number_guides()
+        """Return what is kept of logs. numbers: name of each that is counted -> its number in their order."""
+        number_guides(self._store, numbers)
         self._spell("water")
         self._spell("permit")
         tables = {name: self._table(question) for name, question in QUESTIONS.items()}
         for name in ("logs", "problems"):
             tables[name]["log"] = tables[name]["file"].map(dict(numbers)).astype("int64")
+        tables["logs"]["known"] = tables["logs"]["known"].astype(bool)
         return Kept(**{**tables, "problems": tables["problems"][["log", "code", "found"]]})
-
-    def _number_guides(self) -> None:
-        """Give each guide a number from 0 on, in the order of the first log's name."""
-        numbers: dict[str, int] = {}
-        keys = self._store.execute("SELECT name, guide_key FROM log ORDER BY name").fetchall()
-        rows: list[tuple[object, ...]] = [(name, numbers.setdefault(key, len(numbers))) for name, key in keys]
-        self._store.execute("DROP TABLE IF EXISTS temp.guide")
-        self._store.execute(NUMBERED)
-        _insert(self._store, "temp.guide", rows)
 
     def _spell(self, column: str) -> None:
         """Let the questions have a column under one spelling of each name, over all logs."""
-        names = self._store.execute(f"SELECT DISTINCT {column} FROM figure")  # noqa: S608 - a name of ours
+        names = self._store.execute(f"SELECT DISTINCT {column} FROM figure JOIN guide USING (name)")  # noqa: S608 - a name of ours
         spelling = one_spelling(name for (name,) in names)
         self._store.create_function(f"as_{column}", 1, spelling.__getitem__, deterministic=True)
 
@@ -108,7 +110,7 @@ class Finished:
 
     def _proof(self, name: str) -> str:
         rows = (
-            self._store.execute(f"SELECT * FROM {part} WHERE name = ? ORDER BY 1, 2, 3", (name,))  # noqa: S608 - a name of ours
+            self._store.execute(f"SELECT * FROM {part} WHERE name = ? ORDER BY 1, 2", (name,))  # noqa: S608 - a name of ours
             for part in PARTS
         )
         return sha256_of_text(*(repr(row) for part in rows for row in part))

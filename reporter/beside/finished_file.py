@@ -4,9 +4,10 @@ import sqlite3
 from collections.abc import Iterator
 from contextlib import contextmanager, suppress
 from pathlib import Path
+from tempfile import TemporaryFile
 
 from reporter.beside.finished_schema import APPLICATION, LAYOUT_NUMBER, TABLES
-from reporter.files.errors import CannotWrite, refusal
+from reporter.files.errors import CannotWrite, refusal, refusal_for
 
 _WAIT_S = 5.0  # for another run on the same roll-up
 
@@ -24,9 +25,7 @@ def open_store(path: Path) -> Iterator[sqlite3.Connection]:
         make_tables(path, connection)
         yield connection
     except sqlite3.OperationalError as error:
-        raise refusal(
-            path, f"the computer says “{error}”; see whether another run is at work on it"
-        ) from error
+        raise _refused(path, error) from error
     except sqlite3.DatabaseError as error:
         raise (_damaged(path) if _begins_as_ours(path) else _not_ours(path)) from error
     finally:
@@ -56,6 +55,17 @@ def make_tables(path: Path, store: sqlite3.Connection) -> None:
     store.execute(f"PRAGMA application_id = {APPLICATION}")
     store.execute(f"PRAGMA user_version = {LAYOUT_NUMBER}")
     store.execute("COMMIT")
+
+
+def _refused(path: Path, said: sqlite3.OperationalError) -> CannotWrite:
+    """Return why SQLite gave up; it does not say itself that someone may not write there."""
+    try:
+        TemporaryFile(dir=path.parent).close()
+        if path.exists():
+            path.open("r+b").close()
+    except OSError as error:
+        return refusal_for(path, error)
+    return refusal(path, f"the computer says “{said}”; see whether another run is at work on it")
 
 
 def _text(stored: bytes) -> str:

@@ -109,9 +109,9 @@ def _say(job: "RollupJob", done: "RolledUp") -> None:
     known = f"{done.kept} kept from before" if done.kept else "none kept from before"
     missed = f"; {len(made.missed)} not counted" if made.missed else ""
     say.labelled("logs", f"{done.read} read, {known}{missed}", _LABEL)
-    say.labelled(
-        "guides", f"{counted(made.guides, 'guide')}{', by name' if made.names else ', by code'}", _LABEL
-    )
+    whose = f"; {counted(made.unknown, 'log')} of a guide not known" if made.unknown else ""
+    by = "by name" if made.names else "by code"
+    say.labelled("guides", f"{counted(made.guides, 'guide')}, {by}{whose}", _LABEL)
     say.labelled(
         "effort",
         f"{counted(trips, 'trip')}, {number(anglers)} anglers, {number(hours, 1)} angler-hours",

@@ -10,7 +10,7 @@ from pathlib import Path
 from typing import BinaryIO
 
 from reporter.files.csv_log import holds_csv, holds_tables, is_csv_log
-from reporter.files.fingerprint import sha256_of
+from reporter.files.fingerprint import sha256_of, sha256_of_text
 from reporter.files.mark import mark_in
 from reporter.files.real import real_path
 from reporter.read.errors import COPY_AGAIN, Refused, Unreadable
@@ -37,6 +37,20 @@ def open_log(path: Path, wanted: Callable[[str], bool], *, any_folder: bool = Fa
     except MemoryError as error:
         reason = "it needs more memory than this computer has free; close other programs or split the log"
         raise _unreadable(path, reason) from error
+
+
+def fingerprint_of(path: Path) -> str:
+    """SHA-256 of a file, or of the files in a folder; Unreadable as `open_log` says where that cannot be."""
+    try:
+        if path.is_dir():
+            inside = (file for file in sorted(path.iterdir()) if file.is_file())
+            return sha256_of_text(*(f"{file.name} {sha256_of(file)}" for file in inside))
+        _size_of(path)
+        return sha256_of(path)
+    except OSError as error:
+        raise _unreadable(path, _why_not_opened(error)) from error
+    except Refused as refused:
+        raise _unreadable(path, str(refused)) from refused
 
 
 def _unreadable(path: Path, reason: str) -> Unreadable:
@@ -90,16 +104,21 @@ def _foreign(
 
 
 def _file_and_fingerprint(path: Path, stack: ExitStack) -> tuple[BinaryIO, str]:
+    if _size_of(path) > _IN_MEMORY:
+        return stack.enter_context(path.open("rb")), sha256_of(path)
+    data = path.read_bytes()
+    return io.BytesIO(data), hashlib.sha256(data).hexdigest()
+
+
+def _size_of(path: Path) -> int:
+    """Return the bytes of what is a file and not too large to be a log; else Refused."""
     found = path.stat()
     if not stat.S_ISREG(found.st_mode):
         raise Refused("that is a device or a pipe, not a file; give me the workbook itself")
     if found.st_size > MAX_FILE:
         reason = f"it is larger than {MAX_FILE // MIB} MiB, far more than any season log"
         raise Refused(f"{reason}; copy your sheets into a new workbook, without pictures, and save that")
-    if found.st_size > _IN_MEMORY:
-        return stack.enter_context(path.open("rb")), sha256_of(path)
-    data = path.read_bytes()
-    return io.BytesIO(data), hashlib.sha256(data).hexdigest()
+    return found.st_size
 
 
 def _why_not_opened(error: OSError) -> str:

@@ -12,8 +12,10 @@ from reporter.compute.rollup.rollup import Rollup, make_rollup
 from reporter.files.atomic import replace_file
 from reporter.files.folders import make_folder
 from reporter.files.guard import guard_input, guard_target
-from reporter.run.rollup_logs import read_logs, store_name
+from reporter.run.rollup_logs import read_logs
+from reporter.run.rollup_read import LogReader
 from reporter.run.tell import Tell
+from reporter.run.time_limit import SECONDS
 from reporter.schema.csv_table import CsvTable
 from reporter.schema.rollup_tables import GUIDE_TABLES, ROLLUP_TABLES
 from reporter.write.parquet import guard_parquet, write_parquet
@@ -26,7 +28,7 @@ _REPLACES, _REPLACES_GUIDES = frozenset({"rollup"}), frozenset({"rollup guides"}
 class RollupJob(NamedTuple):
     """What is to be rolled up: the logs in order, the workbook, the days; a folder of tables or None.
 
-    parquet: the tables as Parquet too. names: guides by name and small figures shown.
+    parquet: the tables as Parquet too. names: guides by name and small figures shown. seconds: for each log.
     """
 
     logs: Sequence[Path]
@@ -35,6 +37,7 @@ class RollupJob(NamedTuple):
     tables: Path | None
     parquet: bool
     names: bool
+    seconds: float = SECONDS
 
     @property
     def guides(self) -> Path:
@@ -59,10 +62,9 @@ def roll_up(job: RollupJob, tell: Tell) -> RolledUp:
     make_folder(job.out.parent)
     _guard(job, store)
     with open_finished(store) as finished:
-        done = read_logs(job.logs, job.period, finished, tell)
+        done = read_logs(job.logs, LogReader(job.period, job.seconds), finished, tell)
         tell("adding up")
-        names = {store_name(log): number for number, log in enumerate(job.logs, start=1)}
-        made = make_rollup(finished.kept(names), tuple(done.missed), names=job.names)
+        made = make_rollup(finished.kept(done.counted), tuple(done.missed), names=job.names)
         finished.settle()
     tell("writing")
     _write(job, made)

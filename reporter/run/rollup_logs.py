@@ -1,20 +1,17 @@
-"""Logs of a roll-up: read one at a time where they are not finished, or not as they are now."""
+"""Logs of a roll-up: which are counted, read one at a time where they are not finished as they are now."""
 
 import gc
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
 
-from reporter import __version__
 from reporter.beside.finished import Finished
-from reporter.beside.layout import layouts_of
-from reporter.compute.paperwork.period import Period
-from reporter.compute.rollup.log_sums import log_sums
-from reporter.compute.rollup.missed import CANNOT_BE_READ, STOPS, TWICE, Missed
-from reporter.files.fingerprint import sha256_of, sha256_of_text
+from reporter.compute.rollup.missed import Missed
+from reporter.compute.rollup.same_trips import first_shared
 from reporter.read.errors import Unreadable
 from reporter.run.mend import mended_path
-from reporter.run.season import read_season
+from reporter.run.rollup_missed import Sentences, store_name
+from reporter.run.rollup_read import LeftAlone, LogReader, Stops
 from reporter.run.tell import Tell
 
 _LOGS_BETWEEN_LOOKS = 10  # what is left of a log holds itself: memory grows until someone looks for it
@@ -24,95 +21,114 @@ _LOGS_BETWEEN_LOOKS = 10  # what is left of a log holds itself: memory grows unt
 class ReadLogs:
     """What became of the logs.
 
-    states: store name -> what it is read as, of those counted. missed: in order. read: how many were read
-    now; kept: how many are kept from before.
+    counted: store name -> number, of those that are counted. missed: the others, in order. read: how many of
+    the counted were read now; kept: how many are kept from before.
     """
 
+    counted: dict[str, int]
+    missed: list[Missed]
+    read: int
+    kept: int
+
+
+def read_logs(logs: Sequence[Path], reader: LogReader, finished: Finished, tell: Tell) -> ReadLogs:
+    """Read what is not finished; then `finished` holds the logs that can be counted alone, as they are now.
+
+    A log is counted once: not where another has the same content, nor where its mended copy can be counted,
+    nor where an earlier one of the guide has a trip of it.
+    """
+    run = _Run(logs, reader, finished)
+    for log in mended_first(logs):
+        tell(f"log {run.numbers[log]} of {len(logs)}, {log.name}")
+        run.take(log)
+    finished.keep_only(run.states)
+    return run.settled()
+
+
+def mended_first(logs: Sequence[Path]) -> list[Path]:
+    """Return the logs in their order, but each behind its mended copy, where that is there too."""
+    there, order = set(logs), dict[Path, None]()
+    for log in logs:
+        chain = [log]
+        while mended_path(chain[-1]) in there:
+            chain.append(mended_path(chain[-1]))
+        order |= dict.fromkeys(reversed(chain))
+    return list(order)
+
+
+@dataclass(slots=True)
+class _Run:
+    """The logs of a roll-up as they are gone through.
+
+    states: store name -> what it is read as, of those that can be counted. copies: log -> the one that stands
+    for it. first: what a log is read as -> the first log that is. fresh: those read now.
+    """
+
+    logs: Sequence[Path]
+    reader: LogReader
+    finished: Finished
+    numbers: dict[Path, int] = field(init=False)
+    before: dict[str, str] = field(init=False)
     states: dict[str, str] = field(default_factory=dict)
-    missed: list[Missed] = field(default_factory=list)
-    read: int = 0
-    kept: int = 0
+    missed: dict[Path, Missed] = field(default_factory=dict)
+    copies: dict[Path, Path] = field(default_factory=dict)
+    first: dict[str, Path] = field(default_factory=dict)
+    fresh: set[Path] = field(default_factory=set)
 
+    def __post_init__(self) -> None:
+        self.numbers = {log: number for number, log in enumerate(self.logs, start=1)}
+        self.before = self.finished.states()
 
-def read_logs(logs: Sequence[Path], period: Period, finished: Finished, tell: Tell) -> ReadLogs:
-    """Read what is not finished; then `finished` holds the logs that are counted alone, as they are now.
-
-    A log is counted once: not where another has the same content, nor where its mended copy is there too.
-    """
-    before, done = finished.states(), ReadLogs()
-    first: dict[str, int] = {}  # what a log is read as -> its number
-    numbers = {log: number for number, log in enumerate(logs, start=1)}
-    for log, number in numbers.items():
-        tell(f"log {number} of {len(logs)}, {log.name}")
+    def take(self, log: Path) -> None:
+        """Read a log, unless it is finished or another stands for it."""
+        mended = mended_path(log)
+        if mended in self.numbers and mended not in self.missed:
+            self.copies[log] = mended
+            return
         try:
-            state = _state(log, period)
-            same = numbers.get(mended_path(log)) or first.get(state)
-            if same:
-                missed = _twice(number, log, same, logs[same - 1])
-            elif before.get(store_name(log)) == state:
-                missed, done.kept = None, done.kept + 1
-            else:
-                missed = _read(number, log, state, period, finished)
-                done.read += missed is None
-        except Unreadable as refused:
-            missed = _missed(number, log, CANNOT_BE_READ, [str(refused)])
-        if missed:
-            done.missed.append(missed)
-        else:
-            done.states[store_name(log)] = state
-            first[state] = number
-    finished.keep_only(done.states)
-    return done
+            state = self.reader.state(log)
+            if state in self.first:
+                self.copies[log] = self.first[state]
+                return
+            if self.before.get(store_name(log)) != state:
+                self._read(log, state)
+            self.states[store_name(log)] = state
+            self.first[state] = log
+        except (Unreadable, LeftAlone, Stops) as why:
+            self.missed[log] = Sentences(self.numbers).refused(log, why)
 
+    def _read(self, log: Path, state: str) -> None:
+        if self.numbers[log] % _LOGS_BETWEEN_LOOKS == 0:
+            gc.collect()
+        self.finished.put(store_name(log), state, self.reader.sums(log, state))
+        self.fresh.add(log)
 
-def store_name(log: Path) -> str:
-    """Return a log's name as the store takes it, whatever bytes it is made of."""
-    return _plain(log.name)
+    def settled(self) -> ReadLogs:
+        """Return what became of the logs, once all of them are taken."""
+        paths = {store_name(log): log for log in self.numbers}
+        for name, earlier in self.finished.held_back().items():
+            self.missed[paths[name]] = self._shares(paths[name], paths[earlier])
+        for log in self.copies:
+            self.missed[log] = self._twice(log)
+        counted = [log for log in self.numbers if log not in self.missed]
+        read = sum(log in self.fresh for log in counted)
+        return ReadLogs(
+            counted={store_name(log): self.numbers[log] for log in counted},
+            missed=sorted(self.missed.values()),
+            read=read,
+            kept=len(counted) - read,
+        )
 
+    def _shares(self, log: Path, earlier: Path) -> Missed:
+        try:
+            sums = self.reader.sums(log, self.states[store_name(log)])
+        except (Unreadable, LeftAlone, Stops) as why:
+            return Sentences(self.numbers).refused(log, why)
+        trip = first_shared(sums.trips, self.finished.marks(store_name(earlier)))
+        return Sentences(self.numbers).shares(log, earlier, trip)
 
-def _plain(text: str) -> str:
-    return text.encode("utf-8", "surrogateescape").decode("utf-8", "backslashreplace")
-
-
-def _missed(number: int, log: Path, state: str, why: Iterable[str], codes: Iterable[str] = ()) -> Missed:
-    return Missed(number, store_name(log), state, tuple(map(_plain, why)), tuple(codes))
-
-
-def _read(number: int, log: Path, state: str, period: Period, finished: Finished) -> Missed | None:
-    """Read a log and keep its sums; what is missed of it where it stops."""
-    if number % _LOGS_BETWEEN_LOOKS == 0:
-        gc.collect()
-    reading = read_season(log)
-    if reading.season is None:
-        stops = reading.stops
-        return _missed(number, log, STOPS, [stop.message for stop in stops], [stop.code for stop in stops])
-    sums = log_sums(reading.season, reading.log, reading.problems, reading.counts, period)
-    if _state(log, period) != state:
-        raise Unreadable(f"I cannot read {log.name}: it changed meanwhile; run it again.")
-    finished.put(store_name(log), state, sums)
-    return None
-
-
-def _twice(number: int, log: Path, same: int, other: Path) -> Missed:
-    what = "its mended copy" if other == mended_path(log) else "the same"
-    why = f"Log {same}, {other.name}, is {what}; that one is counted."
-    return _missed(number, log, TWICE, [why])
-
-
-def _state(log: Path, period: Period) -> str:
-    """Return what a log is read as: its bytes, its own layout's, the reporter that reads it, and the days.
-
-    Unreadable where its bytes cannot be read.
-    """
-    try:
-        if log.is_dir():
-            inside = (path for path in sorted(log.iterdir()) if path.is_file())
-            parts = [f"{path.name} {sha256_of(path)}" for path in inside]
-        else:
-            parts = [sha256_of(log)]
-        layouts = [sha256_of(path) if path.is_file() else "" for path in layouts_of(log)]
-    except OSError as error:
-        why = f"{error.strerror or error}; check its permissions"
-        raise Unreadable(f"I cannot read {log.name}: {why}.") from error
-    days = str(period.first or ""), str(period.last or "")
-    return sha256_of_text(*parts, "layouts", "".join(layouts), __version__, *days)
+    def _twice(self, log: Path) -> Missed:
+        other = root = self.copies[log]
+        while root in self.copies:
+            root = self.copies[root]
+        return Sentences(self.numbers).twice(log, other, None if root in self.missed else root)

@@ -21,7 +21,9 @@ _FISH: tuple[CsvField, ...] = (
 _BY = CsvField("by", "string", "all, water, month or permit.")
 _NAME = CsvField("name", "string", "Which water, month or permit; others; empty for all.")
 _OTHERS = CsvField("others", "boolean", "Whether the line holds what is merged.")
-_GUIDE = CsvField("guide", "string", "Guide code, or guide and the log's number in the order of file names.")
+_GUIDE = CsvField(
+    "guide", "string", "Guide code; else guide, or log where its guide is not known, and the log's number."
+)
 _LOG = CsvField("log", "integer", "Number of the log in the order of file names.")
 _LOG_GUIDE = CsvField("guide", "string", "Its guide; empty where the log is not counted.")
 
@@ -33,7 +35,7 @@ ROLLUP_TABLES: tuple[CsvTable, ...] = (
             _BY,
             _NAME,
             _OTHERS,
-            CsvField("guides", "integer", "Guides with trips in the line; empty for others."),
+            CsvField("guides", "integer", "Known guides with trips in the line; empty for others."),
             *_EFFORT,
         ),
     ),
@@ -75,7 +77,11 @@ GUIDE_TABLES: tuple[CsvTable, ...] = (
             _LOG,
             _LOG_GUIDE,
             CsvField("file", "string", "Its file name; only with --names."),
-            CsvField("state", "string", "counted, stops, cannot be read or there twice."),
+            CsvField(
+                "state",
+                "string",
+                "counted, stops, cannot be read, too slow, has trips of another or there twice.",
+            ),
             CsvField("rows_read", "integer", "Rows read, of every sheet."),
             CsvField("rows_used", "integer", "Of them used."),
             CsvField("rows_set_aside", "integer", "Of them set aside."),

@@ -54,6 +54,7 @@ def test_every_page_says_what_it_is_and_who_is_in_it(logs: Path, tmp_path: Path)
         said = words(path)
         assert list(said) == sheets
         for sheet, text in said.items():
+            assert ("Of a set of logs hand on one roll-up only" in text) == (mark == "rollup"), sheet
             assert "nothing official and no agency's form" in text, sheet
             assert "8 guides, 8 logs" in text, sheet
             assert note in text, sheet
@@ -112,6 +113,56 @@ def column(path: Path, sheet: str, heading: str) -> list[object]:
     top = next(number for number, row in enumerate(rows) if heading in row)
     at, end = rows[top].index(heading), next(n for n, row in enumerate(rows) if "All shown" in row)
     return [row[at] for row in rows[top + 1 : end + 1]]
+
+
+@pytest.mark.parametrize(
+    ("torn", "said"),
+    [
+        ((0, 0, 0, 0), "Every row of Trips in these logs is used."),
+        (
+            (2, 0, 0, 0),
+            "Rows of Trips that cannot be used are in no total: of too few guides to say how many.",
+        ),
+        (
+            (2, 1, 0, 0),
+            "Rows of Trips that cannot be used are in no total: of too few guides to say how many.",
+        ),
+        ((2, 1, 0, 1), "4 rows of Trips cannot be used and are in no total."),
+    ],
+)
+def test_rows_set_aside_are_counted_where_three_guides_wrote_them(
+    torn: tuple[int, ...], said: str, tmp_path: Path
+) -> None:
+    """torn: of each guide, how many of his trips have a date that is none."""
+    day = Day(dt.date(2026, 6, 1), "Lake Arden")
+    bad = Day("some day", "Lake Arden")  # type: ignore[arg-type]
+    logs = [GuideLog(f"G{at}", [day, *[bad] * many], WATERS) for at, many in enumerate(torn)]
+    save_all(logs, tmp_path / "logs")
+    totals, _ = made(tmp_path / "logs", tmp_path / "out")
+    assert said in words(totals)["Roll-up"]
+    assert ("4 rows" in words(totals)["Roll-up"]) == (sum(torn) == 4)
+    named, _ = made(tmp_path / "logs", tmp_path / "out", names=True)
+    if sum(torn):
+        assert f"{sum(torn)} rows of Trips cannot be used" in words(named)["Roll-up"]
+
+
+def test_log_of_a_guide_not_known_is_said_and_its_rows_set_aside_tell_nobodys_number(tmp_path: Path) -> None:
+    """Two guides and a log of nobody's have a row set aside each: that is no third guide."""
+    day = Day(dt.date(2026, 6, 1), "Lake Arden")
+    bad = Day("some day", "Lake Arden")  # type: ignore[arg-type]
+    other = [Day(dt.date(2026, 6, 2), "Lake Arden"), bad]
+    logs = [
+        GuideLog("G0", [day, bad]),
+        GuideLog("G1", [day, bad]),
+        GuideLog("G2", [day]),
+        GuideLog(None, other),
+    ]
+    save_all(logs, tmp_path / "logs")
+    totals, guides = map(words, made(tmp_path / "logs", tmp_path / "out"))
+    assert "of too few guides to say how many" in totals["Roll-up"]
+    assert "3 guides, 4 logs, 1 of them of a guide not known" in totals["Roll-up"]
+    assert "log 4, guide not known" in guides["Guides"]
+    assert "may be any guide's: it is in the totals and counts as no guide" in guides["Guides"]
 
 
 def test_two_guides_are_told_why_there_is_no_total(tmp_path: Path) -> None:

@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 
-from reporter.run import rollup_logs
+from reporter.run import rollup_read
 from tests.rollup_logs import random_association, save_all
 
 
@@ -18,11 +18,11 @@ def association(tmp_path: Path) -> Path:
 def reads(monkeypatch: pytest.MonkeyPatch) -> list[str]:
     """Names of the logs that are read, as they are."""
     found: list[str] = []
-    read_season = rollup_logs.read_season
+    read_season = rollup_read.read_season
 
     def noted(path: Path) -> object:
         found.append(path.name)
         return read_season(path)
 
-    monkeypatch.setattr(rollup_logs, "read_season", noted)
+    monkeypatch.setattr(rollup_read, "read_season", noted)
     return found

@@ -13,7 +13,7 @@ import pytest
 
 from reporter.beside.finished import finished_path
 from reporter.compute.paperwork.period import Period
-from reporter.run import rollup_logs
+from reporter.run import rollup_read
 from tests.rollup_logs import Day, GuideLog
 from tests.run.rolled import contents, rolled, table
 
@@ -57,7 +57,7 @@ def test_other_days_another_reporter_or_another_layout_read_the_logs_again(
     months = [row for row in table(tmp_path / "out" / "tables", "rollup_effort") if row["by"] == "month"]
     assert {row["name"] for row in months} <= {"2026-06", "others"}
     reads.clear()
-    monkeypatch.setattr(rollup_logs, "__version__", "99.0")
+    monkeypatch.setattr(rollup_read, "__version__", "99.0")
     rolled(association, tmp_path / "out", period=june)
     assert len(reads) == 6
     reads.clear()
@@ -154,7 +154,7 @@ def test_mended_copy_is_read_again_where_the_layout_of_its_log_changes(
 def test_log_that_changes_while_it_is_read_is_not_counted(
     association: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    read_season = rollup_logs.read_season
+    read_season = rollup_read.read_season
 
     def saved_meanwhile(path: Path) -> object:
         found = read_season(path)
@@ -162,10 +162,10 @@ def test_log_that_changes_while_it_is_read_is_not_counted(
             GuideLog("G02", [Day(dt.date(2026, 6, 2), "Lake Arden")]).save(path)
         return found
 
-    monkeypatch.setattr(rollup_logs, "read_season", saved_meanwhile)
+    monkeypatch.setattr(rollup_read, "read_season", saved_meanwhile)
     (missed,) = rolled(association, tmp_path / "out").made.missed
     assert missed.sentences == ("I cannot read log 03.xlsx: it changed meanwhile; run it again.",)
-    monkeypatch.setattr(rollup_logs, "read_season", read_season)
+    monkeypatch.setattr(rollup_read, "read_season", read_season)
     assert rolled(association, tmp_path / "out").read == 1
     rolled(association, tmp_path / "anew")
     assert contents(tmp_path / "out") == contents(tmp_path / "anew")

@@ -1,13 +1,17 @@
 """The store of finished logs: what it gives, what is damaged, what is not ours."""
 
 import datetime as dt
+import os
 import random
 import sqlite3
+from collections.abc import Iterator
 from pathlib import Path
+from tempfile import TemporaryDirectory
 
 import pandas as pd
 import pytest
 
+from reporter.beside import finished_file
 from reporter.beside.finished import finished_path, open_finished
 from reporter.compute.rollup.kept import Kept
 from reporter.files.errors import CannotWrite
@@ -16,6 +20,7 @@ from tests.rollup_logs import Day, GuideLog, random_association, save_all
 from tests.run.rolled import contents, rolled, table
 
 DAMAGES = 12
+NOBODY = 65534  # the user that has no rights, by custom
 
 
 def kept(folder: Path, out: Path) -> Kept:
@@ -68,6 +73,55 @@ def test_store_that_is_not_ours_is_left_alone(association: Path, tmp_path: Path)
         with pytest.raises(CannotWrite, match="move it away"):
             rolled(association, tmp_path)
         assert store.read_bytes() == before
+
+
+@pytest.fixture
+def nobody() -> Iterator[None]:
+    """What is done as somebody to whom things are forbidden: nothing is to root."""
+    if not hasattr(os, "geteuid"):
+        pytest.skip("needs users")
+    before = os.geteuid()
+    if before == 0:
+        os.seteuid(NOBODY)
+    yield
+    os.seteuid(before)
+
+
+@pytest.mark.usefixtures("nobody")
+def test_folder_and_store_that_may_not_be_written_to_are_said_to_be_that() -> None:
+    with TemporaryDirectory(ignore_cleanup_errors=True) as folder:
+        store = finished_path(Path(folder) / "roll.xlsx")
+        with open_finished(store):
+            pass
+        store.chmod(0o400)
+        refused(store)
+        store.unlink()
+        Path(folder).chmod(0o500)
+        refused(store)
+        Path(folder).chmod(0o700)
+
+
+def refused(store: Path) -> None:
+    with pytest.raises(CannotWrite) as refusal, open_finished(store) as finished:
+        finished.keep_only({})
+    said = "you have no permission to write there; choose another folder"
+    assert str(refusal.value) == f"I cannot write to {store}: {said}."
+
+
+def test_store_at_which_another_run_is_at_work_is_said_to_be_that(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(finished_file, "_WAIT_S", 0.1)
+    store = finished_path(tmp_path / "roll.xlsx")
+    with open_finished(store), sqlite3.connect(store, isolation_level=None) as other:
+        other.execute("BEGIN EXCLUSIVE")
+        with (
+            pytest.raises(CannotWrite, match="see whether another run is at work on it"),
+            open_finished(store),
+        ):
+            pass
+        other.execute("ROLLBACK")
+    other.close()
 
 
 def test_store_of_another_layout_is_made_anew(association: Path, tmp_path: Path, reads: list[str]) -> None:

@@ -49,9 +49,12 @@ def _totals(front: Front) -> list[Block]:
 
 
 def _set_aside(front: Front) -> Block:
-    aside = int(front.made.logs["trips_set_aside"].sum())
-    are = "is" if aside == 1 else "are"
-    said = f"{counted(aside, 'row')} of Trips cannot be used and {are} in no total."
-    if not aside:
+    aside = front.made.aside
+    if aside is None:
+        said = "Rows of Trips that cannot be used are in no total: of too few guides to say how many."
+    elif aside:
+        are = "is" if aside == 1 else "are"
+        said = f"{counted(aside, 'row')} of Trips cannot be used and {are} in no total."
+    else:
         said = "Every row of Trips in these logs is used."
     return Text((Line("Rows", "heading"), Line(said)))

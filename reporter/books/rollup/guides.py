@@ -5,8 +5,10 @@ from reporter.books.rollup.pages import EFFORT_FIELDS, FISH_FIELDS, Front, guide
 from reporter.books.rollup.totals import effort_block, fish_block, table_or_words
 
 _WORDS = (
-    "Where Season has no Guide code, a guide is called by the number of the log in the order of file names. "
-    "One code is one guide, however many logs."
+    "One Guide code is one guide, however many logs. Without a code, one Guide or outfit is one guide, that "
+    "of the code where a log has both; without any code he is called by the number of his first log in the "
+    "order of file names. A log with neither, or without a code under a name that several codes have, may be "
+    "any guide's: it is in the totals and counts as no guide. What is written differently is two guides."
 )
 
 

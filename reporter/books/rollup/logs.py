@@ -3,8 +3,16 @@
 from reporter.books.blocks import Block, Field, Line, Sheet, Text
 from reporter.books.rollup.pages import Front, guides_only
 from reporter.books.rollup.totals import table_or_words
-from reporter.compute.rollup.missed import CANNOT_BE_READ, TWICE, Missed
+from reporter.compute.rollup.missed import CANNOT_BE_READ, SHARES, TOO_SLOW, TWICE, Missed
 from reporter.schema.problems import CATALOGUE
+
+_SAID = {
+    CANNOT_BE_READ: "cannot be read; the run says why.",
+    TOO_SLOW: "takes too long to be read; the run says more.",
+    SHARES: "has a trip that stands in another log too; the run says which.",
+    TWICE: "is there twice and counted once at most; the run says which it is.",
+}
+"""State -> what is said of such a log where no file is named."""
 
 
 def logs_page(front: Front) -> Sheet:
@@ -49,9 +57,7 @@ def _why(log: Missed, *, names: bool) -> list[str]:
     """Return why a log is not counted; file names and what was typed only where guides are named."""
     if names:
         return [f"Log {log.log}, {log.file}: {sentence}" for sentence in log.sentences]
-    if log.state == CANNOT_BE_READ:
-        return [f"Log {log.log} cannot be read; the run says why."]
-    if log.state == TWICE:
-        return [f"Log {log.log} is there twice and counted once; the run says which it is."]
+    if log.state in _SAID:
+        return [f"Log {log.log} {_SAID[log.state]}"]
     titles = "; ".join(dict.fromkeys(CATALOGUE[code].title for code in log.codes))
     return [f"Log {log.log} stops: {titles}. reporter check says where."]

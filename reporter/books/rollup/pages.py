@@ -19,7 +19,8 @@ NAMED = "With guides by name and every small figure: only for those who are enti
 MERGED = (
     f"Every figure has {MIN_GUIDES} guides or more behind it. What has fewer stands under others or other "
     "species, and so do further lines, so that nobody has it by taking away one figure from another. A blank "
-    "is in one of these too, or nowhere where even all together are fewer."
+    "is in one of these too, or nowhere where even all together are fewer. Of a set of logs hand on one "
+    "roll-up only: a later one of other logs or days tells by subtraction what the added ones did."
 )
 BY_GUIDE = (
     "A line is one guide's own, so this book is for whoever keeps the logs: do not hand it on. Together with "
@@ -86,7 +87,8 @@ def _head(name: str, front: Front, lead: str, note: Line) -> Text:
     made = front.made
     total, counted_logs = len(made.logs), int((made.logs["state"] == COUNTED).sum())
     logs = f"{counted_logs} of {total} logs" if counted_logs < total else counted(total, "log")
-    title, days = Line(name, "title"), Line(f"{front.guides}, {logs}; {front.days}.", "lead")
+    whose = f", {made.unknown} of them of a guide not known" if made.unknown else ""
+    title, days = Line(name, "title"), Line(f"{front.guides}, {logs}{whose}; {front.days}.", "lead")
     return Text((title, days, *([Line(lead)] if lead else []), note, Line(CAUTION, "caution")))
 
 

@@ -6,7 +6,8 @@ of theirs. Let it be 0 on all cells but theirs. Every line of a water has three 
 cells is among those. The factors of month and permit together are thus one number for all those cells of a
 water, less its own factor. If that makes them one number for all cells of each water, the sum is 0 on all,
 and he learns nothing; if not, he does. So the question is one of ranks, of months and permits alone: whether
-the cells that are not theirs bind these as tightly as all cells do.
+the cells that are not theirs bind these as tightly as all cells do. Cells with no known guide may be theirs,
+whoever they are.
 """
 
 from collections.abc import Mapping
@@ -58,7 +59,8 @@ def _crossings(codes: np.ndarray, cells: pd.DataFrame) -> _Crossings:
     at = at.ravel()
     guides = cells[["one", "other"]].groupby(at).agg({"one": "min", "other": "max"})
     few = guides_behind(cells, at) < MIN_GUIDES
-    return _Crossings(lines, few, guides["one"].to_numpy(), guides["other"].to_numpy())
+    one, other = (guides[name].to_numpy(dtype=np.float64) for name in ("one", "other"))
+    return _Crossings(lines, few, one, other)
 
 
 def _loose(
@@ -69,7 +71,8 @@ def _loose(
     All these pairs are tried at once, as if they were one; only where that does not prove it, halves of them.
     """
     theirs = np.r_[some, others]
-    inside = crossings.few & np.isin(crossings.one, theirs) & np.isin(crossings.other, theirs)
+    nobody = np.isnan(crossings.one)
+    inside = crossings.few & (nobody | np.isin(crossings.one, theirs) & np.isin(crossings.other, theirs))
     loose: np.ndarray = _freedom(crossings.lines[~inside], len(freedom)) - freedom
     if loose.max(initial=0.0) < _LEAST:
         return None

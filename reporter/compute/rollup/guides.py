@@ -10,6 +10,7 @@ from reporter.compute.rollup.kept import DIGITS, Kept
 from reporter.compute.rollup.log_sums import EFFORT
 from reporter.compute.rollup.missed import COUNTED, Missed
 from reporter.schema.problems import CATALOGUE
+from reporter.schema.rollup import MIN_GUIDES
 
 _ROWS = ["rows_read", "rows_used", "rows_set_aside", "trips_set_aside"]
 
@@ -18,19 +19,30 @@ Called = Mapping[int, str]
 
 
 def guide_labels(logs: pd.DataFrame) -> dict[int, str]:
-    """Return what each guide is called: his code, as his first log has it, else guide and that log's number.
+    """Return what each guide is called: the code that his first log with one has, else guide and log number.
 
-    A code that says what another guide is called gets the number of its log behind it.
+    A log of which it is not known whose it is is called by its number. What is called as another guide is
+    gets the number of its log behind it.
     """
+    codes = logs[logs["known"] & (logs["code"] != "")].drop_duplicates("guide").set_index("guide")["code"]
+    first = logs.drop_duplicates("guide")
     called: dict[int, str] = {}
     there: set[str] = set()
-    for log, guide, code in zip(logs["log"], logs["guide"], logs["code"], strict=True):
-        if guide in called:
-            continue
-        label = code or f"guide {log}"
+    for log, guide, known in zip(first["log"], first["guide"], first["known"], strict=True):
+        label = codes.get(guide, f"guide {log}" if known else f"log {log}, guide not known")
         called[guide] = label if label.casefold() not in there else f"{label} (log {log})"
         there.add(called[guide].casefold())
     return called
+
+
+def rows_aside(logs: pd.DataFrame, *, names: bool) -> int | None:
+    """Return how many rows of Trips are set aside; None where that is what too few guides wrote.
+
+    names: whether it is told anyhow.
+    """
+    aside = logs[logs["trips_set_aside"] > 0]
+    few = aside.loc[aside["known"], "guide"].nunique() < MIN_GUIDES
+    return None if few and len(aside) and not names else int(aside["trips_set_aside"].sum())
 
 
 def guide_effort(kept: Kept, called: Called, *, names: bool) -> pd.DataFrame:

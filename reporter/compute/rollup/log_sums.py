@@ -13,6 +13,7 @@ from reporter.compute.paperwork.caught import caught_by_species
 from reporter.compute.paperwork.period import Period
 from reporter.compute.paperwork.trips import filing_trips
 from reporter.compute.paperwork.unread import unread_trips
+from reporter.compute.rollup.same_trips import trip_marks
 from reporter.compute.season import Season
 from reporter.schema.problems import Problem
 from reporter.schema.rollup import NO_PERMIT, NOT_SHARED, PERMIT_NOT_TOLD
@@ -33,7 +34,7 @@ class LogSums(NamedTuple):
     figures: water, month, permit, species (code, "" for effort), figure (of EFFORT or FATES) and value (above
     0), of guided trips that were fished. months: month, state (HAS_TRIP, cancelled and other kinds among
     them; MAY_HAVE: a row not used may lie in it, month "" for any). problems: code -> how many. rows: read,
-    used, set aside, and rows of Trips set aside.
+    used, set aside, and rows of Trips set aside. trips: of those that are counted, see `trip_marks`.
     """
 
     code: str
@@ -45,6 +46,7 @@ class LogSums(NamedTuple):
     months: frozenset[tuple[str, str]]
     problems: dict[str, int]
     rows: tuple[int, int, int, int]
+    trips: dict[str, str]
 
 
 def log_sums(
@@ -76,6 +78,7 @@ def log_sums(
             sum(count.set_aside for count in counts.values()),
             int((~log.tables["trips"]["used"]).sum()),
         ),
+        trips=trip_marks(season.trips[season.trips["trip_no"].isin(counted["trip_no"])]),
     )
 
 

@@ -3,6 +3,9 @@
 from typing import NamedTuple
 
 STOPS, CANNOT_BE_READ, COUNTED = "stops", "cannot be read", "counted"
+TOO_SLOW = "too slow"
+SHARES = "has trips of another"
+"""A trip of it stands in an earlier log of the same guide: others may stand in it alone."""
 TWICE = "there twice"
 """The same content, or its mended copy, is another log: nothing is missing from the totals."""
 
@@ -10,8 +13,9 @@ TWICE = "there twice"
 class Missed(NamedTuple):
     """A log that is not counted.
 
-    log: its number in the order of file names. state: STOPS, CANNOT_BE_READ or TWICE. sentences: why; they
-    name the file and may quote what was typed. codes: the findings that stop it, each as often as found.
+    log: its number in the order of file names. state: STOPS, CANNOT_BE_READ, TOO_SLOW, SHARES or TWICE.
+    sentences: why; they name files and may quote what was typed. codes: the findings that stop it, each as
+    often as found.
     """
 
     log: int

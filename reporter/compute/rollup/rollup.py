@@ -10,6 +10,7 @@ from reporter.compute.rollup.guides import (
     guide_labels,
     log_table,
     problem_table,
+    rows_aside,
 )
 from reporter.compute.rollup.kept import Kept
 from reporter.compute.rollup.missed import Missed
@@ -22,13 +23,16 @@ from reporter.schema.units import System
 class Rollup(NamedTuple):
     """A roll-up.
 
-    names: whether guides are named, and small lines shown. guides: how many there are. effort, fish: see
-    `Totals`, species by their names. guide_effort, guide_fish, missing, logs, problems: guide as it is called
-    here. system: us or metric, of most logs. last: the last month with a trip, "" without any.
+    names: whether guides are named, and small lines shown. guides: how many are known. unknown: logs that
+    are counted and do not say whose they are. effort, fish: see `Totals`, species by their names.
+    guide_effort, guide_fish, missing, logs, problems: guide as it is called here. aside: rows of Trips set
+    aside, None where that is not to be told. system: us or metric, of most logs. last: the last month with a
+    trip, "" without any.
     """
 
     names: bool
     guides: int
+    unknown: int
     effort: pd.DataFrame
     fish: pd.DataFrame
     guide_effort: pd.DataFrame
@@ -37,6 +41,7 @@ class Rollup(NamedTuple):
     logs: pd.DataFrame
     problems: pd.DataFrame
     missed: tuple[Missed, ...]
+    aside: int | None
     system: System
     last: str
 
@@ -54,7 +59,8 @@ def make_rollup(kept: Kept, missed: tuple[Missed, ...], *, names: bool) -> Rollu
     metric = int((kept.logs["system"] == "metric").sum())
     return Rollup(
         names=names,
-        guides=len(called),
+        guides=kept.logs.loc[kept.logs["known"], "guide"].nunique(),
+        unknown=int((~kept.logs["known"]).sum()),
         effort=totals.effort,
         fish=named_species(totals.fish),
         guide_effort=guide_effort(kept, called, names=names),
@@ -63,6 +69,7 @@ def make_rollup(kept: Kept, missed: tuple[Missed, ...], *, names: bool) -> Rollu
         logs=log_table(kept.logs, missed, called, names=names),
         problems=problem_table(kept, missed, called),
         missed=missed,
+        aside=rows_aside(kept.logs, names=names),
         system="metric" if 2 * metric > len(kept.logs) else "us",
         last=str(kept.cells["month"].max()) if len(kept.cells) else "",
     )

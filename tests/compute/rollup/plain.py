@@ -30,6 +30,7 @@ def rows_of(logs: list[GuideLog]) -> Iterator[tuple[tuple[str, ...], int, float]
 
 
 def kept_of(logs: list[GuideLog]) -> Kept:
+    """A log without a code is one of which it is not known whose it is."""
     values: dict[tuple[str, ...], float] = defaultdict(float)
     guides: dict[tuple[str, ...], set[int]] = defaultdict(set)
     by_guide: dict[tuple[int, str, str], float] = defaultdict(float)
@@ -37,13 +38,13 @@ def kept_of(logs: list[GuideLog]) -> Kept:
     for cell, guide, value in rows_of(logs):
         figure, species, *place = cell
         values[cell] += value
-        guides[cell].add(guide)
         by_guide[guide, species, figure] += value
+        known = {guide} if logs[guide].code else set()
+        guides[cell] |= known
         for line in zip(("all", "water", "month", "permit"), ("", *place), strict=True):
-            lines[line].add(guide)
+            lines[line] |= known
     cells = [
-        (*cell, value, len(guides[cell]), min(guides[cell]), max(guides[cell]))
-        for cell, value in sorted(values.items())
+        (*cell, value, len(guides[cell]), *_ends(guides[cell])) for cell, value in sorted(values.items())
     ]
     return Kept(
         logs=_logs(logs),
@@ -63,9 +64,20 @@ def kept_of(logs: list[GuideLog]) -> Kept:
     )
 
 
+def _ends(guides: set[int]) -> tuple[float, float]:
+    return (min(guides), max(guides)) if guides else (float("nan"), float("nan"))
+
+
 def _logs(logs: list[GuideLog]) -> pd.DataFrame:
     rows = [
-        {"log": number + 1, "guide": number, "code": log.code, "guide_name": log.name or "", "file": "x.xlsx"}
+        {
+            "log": number + 1,
+            "guide": number,
+            "known": bool(log.code),
+            "code": log.code or "",
+            "guide_name": log.name or "",
+            "file": "x.xlsx",
+        }
         for number, log in enumerate(logs)
     ]
     none = dict.fromkeys(("rows_read", "rows_used", "rows_set_aside", "trips_set_aside"), 0)

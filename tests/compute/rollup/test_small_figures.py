@@ -2,7 +2,7 @@
 
 import datetime as dt
 from collections import defaultdict
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from random import Random
 
 import pandas as pd
@@ -16,15 +16,16 @@ from tests.compute.rollup.plain import FATES, kept_of, rows_of
 from tests.rollup_logs import WATERS, Day, GuideLog, random_association
 
 SEEDS = 8
+NOBODY = float("nan")
 FIGURES = ("trips", "trips_unfinished", "rod_hours", "kept", "released", "unknown")
 AT = {"water": 2, "month": 3, "permit": 4}
 """Way -> where a cell says which line of it it is in; its figure and species stand first."""
 
 
 def cells(*crossings: tuple[str, str, str, str]) -> pd.DataFrame:
-    """One figure: water, month, permit, letters of the guides."""
+    """One figure: water, month, permit, letters of the guides, none where it is not known who they are."""
     rows = [
-        (water, month, permit, len(guides), min(map(ord, guides)), max(map(ord, guides)))
+        (water, month, permit, len(guides), *(ord(f(guides)) if guides else NOBODY for f in (min, max)))
         for water, month, permit, guides in crossings
     ]
     return pd.DataFrame(rows, columns=["water", "month", "permit", "guides", "one", "other"])
@@ -96,6 +97,29 @@ def test_month_less_a_water_does_not_give_another_month() -> None:
     assert hidden == {"water": frozenset(), "month": {"June", "July"}, "permit": frozenset()}
 
 
+def test_month_less_a_water_does_not_give_a_log_of_a_guide_not_known() -> None:
+    """Nobody is known to have fished Bell in June, so that June less Arden would be one log's alone."""
+    hidden = hidden_lines(
+        cells(("Arden", "June", "P", "abc"), ("Bell", "June", "P", ""), ("Bell", "July", "P", "def"))
+    )
+    assert hidden == {"water": frozenset(), "month": {"June", "July"}, "permit": frozenset()}
+
+
+def test_month_less_a_water_does_not_give_a_guide_with_one_not_known() -> None:
+    """June less Arden would be d on Bell and a log on Elm that may be d's, or a second guide's."""
+    crossings = [("Arden", "June", "P", "abc"), ("Bell", "June", "P", "d"), ("Bell", "July", "P", "def")]
+    elm = ("Elm", "July", "P", "ghi")
+    hidden = hidden_lines(cells(*crossings, ("Elm", "June", "P", ""), elm))
+    assert hidden == {"water": frozenset(), "month": {"June", "July"}, "permit": frozenset()}
+    bound = hidden_lines(cells(*crossings, ("Elm", "June", "P", "gh"), elm))
+    assert bound == {"water": frozenset(), "month": frozenset(), "permit": frozenset()}
+
+
+def test_line_of_two_guides_and_one_not_known_is_not_shown() -> None:
+    rows = [("Arden", "June", "P", "abc"), ("Bell", "June", "P", "ab"), ("Bell", "June", "P", "")]
+    assert "Bell" in small_lines(cells(*rows), "water")
+
+
 def test_months_bound_by_other_waters_are_told_though_one_guide_was_alone_on_a_water() -> None:
     """On Elm three guides fished in June and in July: no sum leaves d on Bell in June without them."""
     hidden = hidden_lines(
@@ -109,14 +133,14 @@ def test_months_bound_by_other_waters_are_told_though_one_guide_was_alone_on_a_w
 
 
 class Account:
-    """What was typed of one figure: the guides of each cell, and its sum."""
+    """What was typed of one figure: the guides of each cell, and its sum. whose: whose a log is in truth."""
 
-    def __init__(self, logs: list[GuideLog], figure: str) -> None:
+    def __init__(self, logs: list[GuideLog], figure: str, whose: Mapping[int, int] | None = None) -> None:
         self.guides: dict[Cell, set[int]] = defaultdict(set)
         self.sums: dict[Cell, float] = defaultdict(float)
         for cell, guide, value in rows_of(logs):
             if cell[0] == figure:
-                self.guides[cell].add(guide)
+                self.guides[cell].add((whose or {}).get(guide, guide))
                 self.sums[cell] += value
 
 
@@ -173,6 +197,31 @@ def test_attacker_who_adds_and_takes_away_learns_nothing_of_fewer_than_three_gui
         assert learned(rows, known.guides) == []
         shown += len(rows)
     assert shown > 8 * SEEDS
+
+
+@pytest.mark.parametrize("guides", [6, 9])
+def test_attacker_learns_nothing_whoever_wrote_the_logs_of_guides_not_known(guides: int) -> None:
+    """Logs 0 and 1 do not say whose they are: of one more guide or two, or of any of the others."""
+    shown = 0
+    for seed in range(SEEDS):
+        logs = association(seed, guides, (3, 7))
+        for log in logs[:2]:
+            log.code = None
+        made = make_rollup(kept_of(logs), (), names=False)
+        assert (made.guides, made.unknown) == (guides - 2, 2)
+        for figure in FIGURES:
+            rows = told(made, figure, Account(logs, figure))
+            shown += len(rows)
+            for whose in ({}, {1: 0}, {0: 2, 1: 3}, {0: 3, 1: 3}, {0: 4}):
+                assert learned(rows, Account(logs, figure, whose).guides) == [], (seed, figure, whose)
+    assert shown > 8 * SEEDS
+
+
+def test_two_guides_and_a_log_of_a_guide_not_known_have_no_totals() -> None:
+    day = Day(dt.date(2026, 6, 1), "Lake Arden")
+    logs = [GuideLog(code, [day], WATERS) for code in ("A", "B", None)]
+    assert not make_rollup(kept_of(logs), (), names=False).told
+    assert make_rollup(kept_of([*logs, GuideLog("C", [day], WATERS)]), (), names=False).told
 
 
 @pytest.mark.parametrize("guides", [5, 8])
