@@ -30,7 +30,7 @@ KEYS = {
 RANGES = {"From", "To", "Chance it is really your best"}
 """Stored everywhere: a spreadsheet without the record's spread cannot work them out."""
 FACTS = {
-    "Trips": {"Anglers", "Hours fished", "Rods in the water", "In the rates"},
+    "Trips": {"Anglers", "Hours fished", "Rods in the water", "Finished"},
     "Front days by date": {
         *"PWTDS",
         "Pressure change",

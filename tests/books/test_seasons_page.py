@@ -80,7 +80,7 @@ def test_shares_behind_a_front_are_those_of_the_trips(shown: Workbook) -> None:
         own = [trip for trip in trips if trip["Season"] == row["Season"]]
         known = [trip for trip in own if trip["Type of day"] != "not known"]
         hard = [trip for trip in known if re.match("day [12] behind a front", str(trip["Type of day"]))]
-        assert (row["Trips"], row["Of them behind a front"]) == (len(own), len(hard))
+        assert (row["Trips in the rates"], row["Trips behind a front"]) == (len(own), len(hard))
         assert row["Share of trips behind a front"] == pytest.approx(len(hard) / len(known))
         hours = [sum(float(str(trip["Rod-hours"])) for trip in of) for of in (hard, known)]
         assert row["Share of them behind a front"] == pytest.approx(hours[0] / hours[1])
