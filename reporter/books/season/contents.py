@@ -35,7 +35,7 @@ ANSWERS: Final[Mapping[str, str]] = {
     "Rows to fix": "Rows of your log to mend, the most rewarding first",
     "How it is worked out": "Every formula and its source; where every row and every fish went",
     "Worked through": "A rate, its range and a comparison, step by step on your own rows",
-    "Behind Techniques": "How rates with little record are drawn towards the rate of all, to tell your best",
+    "Behind Techniques": "How rates with little record are drawn towards the rate of all",
     "Behind Side by side": "What is compared with what, over which mix of days, in the same hours",
     "Side by side by kind of day": "The kinds of day on which its comparisons stand",
     "Side by side trip by trip": "The trips on which its comparisons stand",
