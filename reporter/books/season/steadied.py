@@ -15,8 +15,9 @@ from reporter.schema.thresholds import MIN_SHRUNKEN_TECHNIQUES
 
 _BUNCHING = "1: fish come one by one. 2: by bunches, so that a rate is as unsure as with half the rod-hours."
 _DISTANCE = "Of its rate from that of all of them, squared, by its share of the rod-hours."
+_NAME_WIDTH = 30  # of its own: the moments' labels above stand in this column, whatever techniques are called
 STEADIED_FIELDS = (
-    Field("technique", "Technique"),
+    Field("technique", "Technique", "wrapped", _NAME_WIDTH),
     Field("technique_no", "Technique no.", "plain"),
     Field("trips", "Trips", "whole"),
     Field("rod_hours", "Rod-hours", "one"),
