@@ -6,13 +6,16 @@ Who works is a Crew: this process, a pool of processes, a cluster. Nothing here 
 import time
 from collections import deque
 from collections.abc import Callable, Iterator, Sequence
-from concurrent.futures import BrokenExecutor, Executor, Future, as_completed
+from concurrent.futures import BrokenExecutor, CancelledError, Executor, Future, as_completed
 from contextlib import ExitStack, contextmanager
-from queue import SimpleQueue
+from queue import Empty, SimpleQueue
 from typing import Generic, NamedTuple, TypeVar
 
 Task = TypeVar("Task")
 Result = TypeVar("Result")
+
+
+_LOOKS_EVERY_S = 5.0  # whether the crew is still there
 
 
 class Crew(NamedTuple):
@@ -21,7 +24,8 @@ class Crew(NamedTuple):
     start: makes an executor of so many workers. at_once: how many tasks it is handed at a time; where an
     executor breaks as a whole, any of these may be what broke it. ended: what its futures raise, besides
     BrokenExecutor, where a worker ended under a task. elsewhere: whether it works in processes of its own,
-    any of which may end.
+    any of which may end. gone: whether it is known to be gone for good, so that nothing more comes of what it
+    has in hand.
     """
 
     start: Callable[[int], Executor]
@@ -29,6 +33,7 @@ class Crew(NamedTuple):
     at_once: int
     elsewhere: bool = True
     ended: tuple[type[Exception], ...] = ()
+    gone: Callable[[], bool] = lambda: False
 
 
 class NoCrew(Exception):  # noqa: N818 - named as it reads in an except clause
@@ -100,14 +105,36 @@ def _until_broken(
             future.add_done_callback(done.put)
         if not handed:
             return
-        future = done.get()
-        task = handed.pop(future)
+        finished = _next_done(done, work.crew)
+        if finished is None:
+            yield from _given_up(handed)
+            continue
+        task = handed.pop(finished)
         try:
-            found = _result(future, task)
+            found = _result(finished, task)
         except BrokenExecutor:
             suspects.append(task.place)
         else:
             yield task.place, found
+
+
+def _next_done(done: "SimpleQueue[Future[Result]]", crew: Crew) -> Future[Result] | None:
+    """Return the next future that is done; None where its crew is gone, and has left it undone."""
+    while True:
+        gone = crew.gone()
+        try:
+            return done.get(timeout=_LOOKS_EVERY_S)
+        except Empty:
+            if gone:
+                return None
+
+
+def _given_up(handed: dict[Future[Result], _Handed]) -> Iterator[tuple[int, Lost]]:
+    """Yield the tasks that a crew took along."""
+    tasks = list(handed.values())
+    handed.clear()
+    for task in tasks:
+        yield task.place, Lost(CancelledError(), time.monotonic() - task.begun)
 
 
 def _one_each(work: _Work[Task, Result], indices: Sequence[int]) -> Iterator[tuple[int, Result | Lost]]:

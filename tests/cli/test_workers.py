@@ -119,8 +119,8 @@ def free_port() -> int:
 
 
 @pytest.fixture
-def scheduler(tmp_path: Path) -> Iterator[str]:
-    """The address of a scheduler with two workers, started as the README says."""
+def cluster(tmp_path: Path) -> Iterator[tuple[str, list[subprocess.Popen[bytes]]]]:
+    """The address of a scheduler with two workers, started as the README says, and the processes of both."""
     block = re.search(r"^```sh cluster\n(.*?)^```$", README.read_text(encoding="utf-8"), re.M | re.S)
     assert block is not None
     port = free_port()
@@ -130,7 +130,7 @@ def scheduler(tmp_path: Path) -> Iterator[str]:
         ["dask", "worker"],
         ["reporter", "build"],
     ]
-    running = []
+    running: list[subprocess.Popen[bytes]] = []
     try:
         for place, command in enumerate(commands[:2]):
             here = [word.replace("HOST", "127.0.0.1").replace("8786", str(port)) for word in command[1:]]
@@ -143,11 +143,16 @@ def scheduler(tmp_path: Path) -> Iterator[str]:
                         stderr=log,
                     )
                 )
-        yield f"tcp://127.0.0.1:{port}"
+        yield f"tcp://127.0.0.1:{port}", running
     finally:
         for process in reversed(running):
             process.terminate()
             process.wait(30)
+
+
+@pytest.fixture
+def scheduler(cluster: tuple[str, list[subprocess.Popen[bytes]]]) -> str:
+    return cluster[0]
 
 
 def wait_for_workers(address: str, count: int) -> None:
@@ -171,9 +176,11 @@ def test_cluster_gives_the_same_bytes_and_words(folder: Path, by_one: Ran, sched
     assert built(folder, files_below, "--cluster", scheduler) == by_one
 
 
-def test_cluster_that_is_gone_is_told_for_each_log_that_it_still_had(tmp_path: Path, scheduler: str) -> None:
-    from distributed import Client
-
+def test_cluster_that_is_gone_is_told_for_each_log_that_it_still_had(
+    tmp_path: Path, cluster: tuple[str, list[subprocess.Popen[bytes]]]
+) -> None:
+    """Killed, not asked to close: a scheduler that closes may get stuck and go on without workers."""
+    scheduler, processes = cluster
     wait_for_workers(scheduler, 2)
     logs = write_seasons(tmp_path / "logs", 16)
     command = [*_PROGRAM, "build", "logs", "--out", "out", "--quiet", "--cluster", scheduler]
@@ -181,9 +188,13 @@ def test_cluster_that_is_gone_is_told_for_each_log_that_it_still_had(tmp_path: P
         while not list(tmp_path.glob("out/guide*.xlsx")):
             assert running.poll() is None
             time.sleep(0.02)
-        with Client(scheduler, timeout=5, set_as_default=False) as client:
-            client.shutdown()
-        _, said = running.communicate(timeout=60)
+        for process in processes:
+            process.kill()
+        try:
+            _, said = running.communicate(timeout=60)
+        except subprocess.TimeoutExpired:
+            running.kill()
+            raise
     told = re.findall(r"^I cannot build (guide \d+)", said, re.MULTILINE)
     made = [path.name for path in (tmp_path / "out").glob("guide*.xlsx")]
     assert running.returncode == 1

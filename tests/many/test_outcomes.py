@@ -161,6 +161,29 @@ class Failing(Executor):
         return future
 
 
+class Forgetful(Failing):
+    """An executor that is gone under one log, and never says what became of it."""
+
+    gone = False
+
+    def submit(self, fn: Callable[..., Any], /, *args: Any, **kwargs: Any) -> Future[Any]:
+        if args[0].job.log.name != "guide 0003.xlsx":
+            return self.here.submit(fn, *args, **kwargs)
+        self.gone = True
+        return Future()
+
+
+def test_log_of_which_an_engine_that_is_gone_says_nothing_is_told(
+    logs: list[Path], tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("reporter.run.many._LOOKS_EVERY_S", 0.1)
+    engine = Forgetful(CancelledError())
+    crew = Crew(lambda _: engine, workers=1, at_once=9, gone=lambda: engine.gone)
+    found = only_third(outcomes(orders(logs, tmp_path), crew), tmp_path)
+    assert found.state == "no worker"
+    assert "gave it back (CancelledError)" in found.why[0]
+
+
 class WorkerGone(Exception):  # noqa: N818 - it stands for another library's
     pass
 
