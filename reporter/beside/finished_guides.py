@@ -5,7 +5,7 @@ from collections.abc import Container
 
 from reporter.beside.finished_schema import KEYED, NUMBERED, SHARING
 from reporter.compute.rollup.identity import Said, guide_keys
-from reporter.compute.rollup.same_trips import held_back
+from reporter.compute.same_trips import held_back
 
 
 def held_back_logs(store: sqlite3.Connection) -> dict[str, str]:

@@ -7,7 +7,7 @@ from pathlib import Path
 
 from reporter.beside.finished import Finished
 from reporter.compute.rollup.missed import Missed
-from reporter.compute.rollup.same_trips import first_shared
+from reporter.compute.same_trips import first_shared
 from reporter.read.errors import Unreadable
 from reporter.run.mend import mended_path
 from reporter.run.rollup_missed import Sentences, store_name

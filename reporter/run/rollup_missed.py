@@ -35,7 +35,7 @@ class Sentences(NamedTuple):
         """Return what is missed of a log one trip of which, in words, an earlier one has too."""
         there = f"log {self.numbers[earlier]}, {earlier.name}, too"
         ask = "is one a copy of the other? Keep each trip in one log."
-        return self._missed(log, SHARES, [f"{trip} stands in {there}; {ask}"])
+        return self._missed(log, SHARES, [f"{trip[:1].upper()}{trip[1:]} stands in {there}; {ask}"])
 
     def twice(self, log: Path, other: Path, counted: Path | None) -> Missed:
         """Return what is missed of a log for which another stands, and `counted` is, or none."""

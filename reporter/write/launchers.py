@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import Final, Literal
 
 from reporter.files.atomic import replace_file
+from reporter.files.real import real_path
 from reporter.write import launcher_texts as texts
 from reporter.write.launcher_texts import NAME
 
@@ -101,7 +102,7 @@ def desktop_entry(script: Path | None) -> str:
     its own place by %k; a desktop may leave that out, and then it looks on the desktop itself.
     """
     beside = f"sh -c {_exec_quoted(_BESIDE)} at:%k"
-    command = _exec_quoted(str(script.resolve())) if script else beside
+    command = _exec_quoted(str(real_path(script))) if script else beside
     return texts.DESKTOP.format(mark=MARK, please=texts.DROP, script=f"{NAME}.sh", name=NAME, command=command)
 
 

@@ -13,7 +13,7 @@ from reporter.compute.paperwork.caught import caught_by_species
 from reporter.compute.paperwork.period import Period
 from reporter.compute.paperwork.trips import filing_trips
 from reporter.compute.paperwork.unread import unread_trips
-from reporter.compute.rollup.same_trips import trip_marks
+from reporter.compute.same_trips import trip_marks
 from reporter.compute.season import Season
 from reporter.schema.problems import Problem
 from reporter.schema.rollup import NO_PERMIT, NOT_SHARED, PERMIT_NOT_TOLD

@@ -3,10 +3,9 @@
 from collections.abc import Callable, Sequence
 from itertools import combinations
 
+from reporter.compute.same_trips import first_shared, trip_marks
 from reporter.compute.season import Season
 from reporter.schema.log import folded
-
-_SAME_TRIP = ["trip", "date", "water", "begin_min", "rod_hours", "fish"]
 
 
 def why_not_together(seasons: Sequence[Season]) -> str:
@@ -54,18 +53,17 @@ def _counted(one: Season, other: Season) -> str:
 
 
 def _trips(one: Season, other: Season) -> str:
-    """Return which trip stands in both alike, as if one log were a copy of the other."""
-    fished, others = (
-        season.trips.loc[season.trips["fished"] & season.trips["date"].notna(), _SAME_TRIP]
+    """Return which trip that was fished stands in both alike, as if one log were a copy of the other."""
+    trips, others = (
+        trip_marks(season.trips[season.trips["fished"] & season.trips["date"].notna()])
         for season in (one, other)
     )
-    both = fished.merge(others, on=_SAME_TRIP)
-    if both.empty:
+    both = first_shared(trips, frozenset(others))
+    if not both:
         return ""
-    first = both.iloc[0]
     return (
-        f"trip {first['trip']} of {first['date']:%Y-%m-%d} stands in both, so that its fish would count "
-        "twice. Is one a copy of the other? Keep each trip in one log."
+        f"{both} stands in both, so that its fish would count twice. Is one a copy of the other? Keep each "
+        "trip in one log."
     )
 
 

@@ -16,7 +16,7 @@ def trip_marks(trips: pd.DataFrame) -> dict[str, str]:
     rows = trips[["trip", "date", "water"]].join(numbers)
     marks = [sha256_of_text(*map(str, row))[:_LETTERS] for row in rows.itertuples(index=False)]
     named = zip(rows["trip"], rows["date"], strict=True)
-    said = [f"Trip {trip} of {date:%Y-%m-%d}" for trip, date in named]
+    said = [f"trip {trip} of {date:%Y-%m-%d}" for trip, date in named]
     return dict(zip(marks, said, strict=True))
 
 
